@@ -1,0 +1,202 @@
+import type { Link, LinkEvidence } from '../model/result.js';
+import type { Kinds } from './kinds.js';
+import { sizeRatio, type SizeChange, type SizeRatio } from './flock-size.js';
+import { moved } from './moved.js';
+import type { Route, Setting } from './route.js';
+import type { Seen } from './seen.js';
+import { sexesLogRatio } from './sexes.js';
+import { sharesLogRatio } from './shares.js';
+import { SAME_OBSERVER } from './stated.js';
+import { stayed } from './stayed.js';
+
+/**
+ * How often birds leave or join a flock between two sightings, by what factor (about 1.6), and how often
+ * only a part of it moves on, or it joins a larger one (common practice, no source).
+ */
+const MAY_CHANGE: SizeChange = { chance: 0.25, spread: 0.5, part: 0.05 };
+
+/** The same of one that lies where both observers see it, within the hour mostly: it changes less. */
+const MAY_CHANGE_AT_REST: SizeChange = { chance: 0.1, spread: 0.5, part: 0.03 };
+
+/** What a way between two places can add at most; only pairs that could come to something are followed. */
+const MOST_FROM_ROUTE = 8;
+
+/** Two sightings that may be one flock, by the way that is likeliest. */
+export interface ScoredPair {
+  readonly kind: Link['kind'];
+  readonly first: Seen;
+  readonly second: Seen;
+  readonly route: Route;
+  /** Log odds of one flock against two, before other pairs compete for the same sightings. */
+  readonly logOdds: number;
+  /** Whether the smaller is more likely a part of the larger than the whole of it. */
+  readonly isPart: boolean;
+  /** Adds up to `logOdds`. */
+  readonly evidence: () => readonly LinkEvidence[];
+}
+
+/**
+ * Scores every admissible pair of sightings of one window in different sections.
+ *
+ * # The model
+ *
+ * A pair's score is the logarithm of the odds that both sightings are one flock, against their being
+ * two. It is a sum of log-likelihood ratios, each shown to the compiler:
+ *
+ * 1. **Travel and alternatives.** *Movement*: if the flock first seen at x was in the second section when
+ *    that was counted, it was near y with density k(y | x, time) per km², a sum over swimming and flying;
+ *    other flocks lie there with density n / area, n being the sightings of that section. The ratio
+ *    k · area / n is split into "ln(k · area)" and "− ln n". This is the form of the track-to-target ratio
+ *    in data association (Blackman & Popoli 1999, *Modern Tracking Systems*, chapter 6). *Overlap*: flocks
+ *    lie n / area to the km², and of one at a place it is known how likely just these observers are to
+ *    have it in their tallies: `stayed.ts`. Whereabouts not stated are averaged over what the observer
+ *    could see, times not noted over the tally's span, so that less knowledge gives weaker evidence.
+ * 2. **Number.** Both numbers as counts of one flock, each with its counting error, birds lost or
+ *    joined one time in four, or as a part of the larger, against two flocks drawn from the sizes of this
+ *    count's flocks of the kind: `flock-size.ts`. A big raft that returns weighs more than thirty birds.
+ * 3. **Kind.** How readily the one record follows from the other (`composition.ts`), against how
+ *    readily a flock of this count taken at random would fit. Pairs of which less than half could be
+ *    the same kinds are inadmissible. In mixed flocks the shares of the kinds, in flocks whose sexes were
+ *    told apart the males.
+ * 4. **Heading**: von Mises about the bearing. **Stated section**, and **birds seen flying over
+ *    between**: `stated.ts`, `flown.ts`. These speak about a movement only.
+ * 5. **Who saw it** of several observers: a flock that came or went is missed by some.
+ * 6. **The same observer** counted both and stated no move: −0.7, as it would mostly be noticed.
+ *
+ * A pair can be one flock in up to three ways (moved either way round, stayed in view of both); the
+ * likeliest is taken, and its direction says which sighting is the second. Pairs are inadmissible in
+ * one cell, in successive counts of one section, or where no way has any chance. How many flocks move, and
+ * how many are in two tallies, is then learned from the count: `rates.ts`.
+ *
+ * # What it leaves out
+ *
+ * Land between sections (a swimming flock is taken to go straight), wind, wariness, birds coming in
+ * from outside the waterbody, age. Observers' misses enter only by how often observers of one section
+ * miss what the others have. Constants marked common practice have no source; some were tried on simulated
+ * counts of seeds from 1001 on, none on those that `tests/bench/double-counts.ts` prints, from seed 1 on.
+ *
+ * @param sightings by index, as in `kinds`
+ * @param least pairs below these log odds are left out
+ */
+export function scorePairs(
+  sightings: readonly Seen[],
+  kinds: Kinds,
+  least: number,
+  setting: Setting,
+): ScoredPair[] {
+  const pairs: ScoredPair[] = [];
+  sightings.forEach((a, row) => {
+    for (let column = row + 1; column < sightings.length; column += 1) {
+      const fit = kinds.fit(row, column);
+      const b = sightings[column];
+      if (fit === null || b === undefined || !mayBeLinked(a, b)) continue;
+      const pair = scorePair(a, b, fit, kinds, least, setting);
+      if (pair !== null) pairs.push(pair);
+    }
+  });
+  return pairs;
+}
+
+function mayBeLinked({ sighting: a }: Seen, { sighting: b }: Seen): boolean {
+  if (a.cell === b.cell) return false;
+  return !a.flocks.some((one) =>
+    b.flocks.some((other) => one.tally.sections.some((id) => other.tally.sections.includes(id))),
+  );
+}
+
+function scorePair(
+  a: Seen,
+  b: Seen,
+  fit: number,
+  kinds: Kinds,
+  least: number,
+  setting: Setting,
+): ScoredPair | null {
+  const common = kinds.common(a.index, b.index);
+  const kindWeight = Math.log(fit / common);
+  const spread = kinds.spread(a.index, b.index);
+  const sizeIf = (change: SizeChange): SizeRatio =>
+    sizeRatio(a.sighting.size, b.sighting.size, spread, change);
+  const [moving, resting] = [sizeIf(MAY_CHANGE), sizeIf(MAY_CHANGE_AT_REST)];
+  const enough = least - kindWeight - Math.max(moving.weight, resting.weight) - MOST_FROM_ROUTE;
+  if (enough > 0) return null;
+  const [best] = [moved(a, b, enough, setting), moved(b, a, enough, setting), stayed(a, b, setting)]
+    .filter((route) => route !== null)
+    .map((route) => {
+      const size = route.kind === 'movement' ? moving : resting;
+      return { route, size, logOdds: route.logOdds + size.weight };
+    })
+    .toSorted((one, other) => other.logOdds - one.logOdds || rank(one.route) - rank(other.route));
+  if (best === undefined || best.route.logOdds < enough) return null;
+  const { route, size } = best;
+  const inside = [...mixtureEvidence(a, b), ...sexesEvidence(a, b), ...sameObserver(route)];
+  const logOdds = inside.reduce((sum, { weight }) => sum + weight, kindWeight + best.logOdds);
+  if (logOdds < least) return null;
+  const { kind, first, second } = route;
+  return {
+    kind,
+    first,
+    second,
+    route,
+    logOdds,
+    isPart: size.isPart,
+    evidence: () => [
+      kindEvidence(a, b, fit, common),
+      sizeEvidence(a, b, size),
+      ...inside,
+      ...route.evidence(),
+    ],
+  };
+}
+
+/** Settles ties: the earlier key first, and staying before moving. */
+function rank({ kind, first, second }: Route): number {
+  return (kind === 'overlap' ? 0 : 2) + (first.sighting.key < second.sighting.key ? 0 : 1);
+}
+
+/** Who counted both and stated the move has said that it is one flock. */
+function sameObserver(route: Route): LinkEvidence[] {
+  const [first, second] = [route.first.sighting.sighting, route.second.sighting.sighting];
+  const both = first.observers.some((one) => second.observers.includes(one));
+  if (!both || route.isStated) return [];
+  const text = 'the same observer counted both and did not say that it was one flock';
+  return [{ name: 'observer', text, weight: SAME_OBSERVER }];
+}
+
+function kindEvidence(a: Seen, b: Seen, fit: number, common: number): LinkEvidence {
+  const [one, other] = [a.sighting.sighting.taxon, b.sighting.sighting.taxon];
+  const kind = one === other ? `both ${one}` : `${one} and ${other} can be the same birds`;
+  const share = `${Math.round(common * 100)} in 100 flocks would fit as well`;
+  return { name: 'kind', text: `${kind}; ${share}`, weight: Math.log(fit / common) };
+}
+
+/** How alike the shares of the kinds are in mixed flocks, over every two observers' records. */
+function mixtureEvidence({ sighting: a }: Seen, { sighting: b }: Seen): LinkEvidence[] {
+  if (a.parts.length < 2 || b.parts.length < 2) return [];
+  const ratios = a.flocks.flatMap((one) => b.flocks.map((other) => sharesLogRatio(one, other)));
+  if (ratios.every((ratio) => ratio === 0)) return [];
+  const weight = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
+  const text = weight > 0 ? 'its kinds are mixed alike' : 'its kinds are not mixed alike';
+  return [{ name: 'mixture', text, weight }];
+}
+
+/** The same for males and females, where they were told apart. */
+function sexesEvidence({ sighting: a }: Seen, { sighting: b }: Seen): LinkEvidence[] {
+  const ratios = a.flocks
+    .flatMap((one) => b.flocks.map((other) => sexesLogRatio(one, other)))
+    .filter((ratio) => ratio !== null);
+  if (ratios.length === 0) return [];
+  const weight = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
+  const text = weight > 0 ? 'as many males in both' : 'not as many males in both';
+  return [{ name: 'sexes', text, weight }];
+}
+
+function sizeEvidence({ sighting: a }: Seen, { sighting: b }: Seen, size: SizeRatio): LinkEvidence {
+  const numbers = [a.sighting.number, b.sighting.number].toSorted((x, y) => y - x);
+  const fits = size.isPart
+    ? 'the smaller may be a part of the larger'
+    : size.weight > 0
+      ? 'alike within counting error'
+      : 'not much alike';
+  return { name: 'size', text: `${numbers.join(' and ')} birds: ${fits}`, weight: size.weight };
+}

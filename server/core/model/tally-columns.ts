@@ -1,0 +1,58 @@
+/** Columns of `tallies.csv`, in the order in which they are written. */
+export const TALLY_COLUMNS = [
+  'tally',
+  'observer',
+  'section',
+  'window',
+  'vantage',
+  'start',
+  'end',
+  'taxon',
+  'number',
+  'low',
+  'high',
+  'method',
+  'block',
+  'male',
+  'female',
+  'adult',
+  'immature',
+  'activity',
+  'time',
+  'lon',
+  'lat',
+  'flock',
+  'heading',
+  'from',
+  'to',
+  'coverage',
+  'scope',
+  'certainty',
+  'party',
+  'note',
+  'line',
+] as const;
+export type TallyColumn = (typeof TALLY_COLUMNS)[number];
+
+export const REQUIRED_COLUMNS = [
+  'tally',
+  'observer',
+  'section',
+  'window',
+  'taxon',
+  'number',
+  'method',
+] as const satisfies readonly TallyColumn[];
+
+/** Columns that say something about the whole tally: all its rows say the same. */
+export const HEAD_COLUMNS = [
+  'observer',
+  'section',
+  'window',
+  'vantage',
+  'start',
+  'end',
+  'coverage',
+  'scope',
+  'party',
+] as const satisfies readonly TallyColumn[];

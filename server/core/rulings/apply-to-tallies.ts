@@ -1,0 +1,113 @@
+import type { RulingOutcome } from '../model/result.js';
+import type { Ruling } from '../model/ruling.js';
+import type { Snapshot, Species, Tally, TallyLine } from '../model/snapshot.js';
+import { Refusal } from '../refusal.js';
+import type { LookAlikes } from '../taxa/candidate-set.js';
+import { taxonName } from '../taxa/taxon-name.js';
+import { withoutSpecies } from '../taxa/scope.js';
+import { basisOfLines, sameBasis } from './basis.js';
+import { describeTarget } from './check-contradictions.js';
+
+/**
+ * Reads the tallies as rulings on single tallies and lines say: left out, or identified otherwise.
+ * The snapshot itself is not changed; what was submitted stays on record.
+ *
+ * Leaving a line out is not a zero: its tally then makes no claim about those species, nor about
+ * those they are confused with, unless another of its lines names them.
+ */
+export function applyToTallies(
+  snapshot: Snapshot,
+  rulings: readonly Ruling[],
+  lookAlikes: LookAlikes,
+): { snapshot: Snapshot; outcomes: RulingOutcome[] } {
+  let tallies = snapshot.tallies;
+  const outcomes: RulingOutcome[] = [];
+  for (const ruling of rulings) {
+    const { target } = ruling;
+    if (target.kind !== 'tally' && target.kind !== 'line') continue;
+    const concerned = snapshot.tallies.flatMap((tally) =>
+      tally.lines.filter((line) =>
+        target.kind === 'tally' ? tally.id === target.tally : line.id === target.line,
+      ),
+    );
+    const exists =
+      target.kind === 'tally'
+        ? snapshot.tallies.some((tally) => tally.id === target.tally)
+        : concerned.length > 0;
+    if (!exists) {
+      outcomes.push(
+        outcome(ruling, 'without-target', `${describeTarget(target)} is not there any more`),
+      );
+      continue;
+    }
+    if (ruling.basis !== null && !sameBasis(ruling.basis, basisOfLines(concerned))) {
+      outcomes.push(
+        outcome(ruling, 'stale', `${describeTarget(target)} has changed since the ruling`),
+      );
+      continue;
+    }
+    tallies = tallies.flatMap((tally) => applyTo(tally, ruling, lookAlikes));
+    outcomes.push(outcome(ruling, 'applied', describeDecision(ruling)));
+  }
+  return { snapshot: { ...snapshot, tallies }, outcomes };
+}
+
+function applyTo(tally: Tally, ruling: Ruling, lookAlikes: LookAlikes): Tally[] {
+  const { target, decision } = ruling;
+  if (target.kind === 'tally') {
+    if (decision.kind !== 'exclude') throw unfit(ruling);
+    return tally.id === target.tally ? [] : [tally];
+  }
+  if (target.kind !== 'line') return [tally];
+  const concerned = tally.lines.find((line) => line.id === target.line);
+  if (concerned === undefined) return [tally];
+  const others = tally.lines.filter((line) => line !== concerned);
+  switch (decision.kind) {
+    case 'exclude':
+      return [
+        {
+          ...tally,
+          lines: others,
+          scope: withoutSpecies(tally.scope, silent(concerned, others, lookAlikes)),
+        },
+      ];
+    case 'identify-line':
+      return [
+        {
+          ...tally,
+          lines: tally.lines.map((line) =>
+            line === concerned ? { ...line, candidates: [...decision.to].sort() } : line,
+          ),
+        },
+      ];
+    default:
+      throw unfit(ruling);
+  }
+}
+
+/** Species of the line left out and their look-alikes that the tally says nothing else about. */
+function silent(line: TallyLine, others: readonly TallyLine[], lookAlikes: LookAlikes): Species[] {
+  const concerned = line.candidates.flatMap((species) => [
+    species,
+    ...(lookAlikes.get(species) ?? []),
+  ]);
+  return concerned.filter((species) => !others.some((other) => other.candidates.includes(species)));
+}
+
+function unfit(ruling: Ruling): Refusal {
+  return new Refusal(
+    'BAD_INPUT',
+    `Ruling ${ruling.id} decides "${ruling.decision.kind}", which does not fit ${describeTarget(ruling.target)}. ` +
+      'A tally can be excluded; a line can be excluded or identified otherwise (identify-line).',
+  );
+}
+
+function describeDecision({ target, decision }: Ruling): string {
+  return decision.kind === 'identify-line'
+    ? `${describeTarget(target)} is read as ${taxonName(decision.to)}`
+    : `${describeTarget(target)} is left out`;
+}
+
+function outcome(ruling: Ruling, state: RulingOutcome['state'], text: string): RulingOutcome {
+  return { id: ruling.id, state, text };
+}

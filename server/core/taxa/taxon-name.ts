@@ -1,0 +1,104 @@
+import type { Species } from '../model/snapshot.js';
+import { joinEnglish, leafOf } from './leaf.js';
+import { GENUS_SETS, TRADE_SETS, type NamedSet } from './named-sets.js';
+
+/** Below this a list of species says more than a name for all of them. */
+const SMALLEST_NAMED = 3;
+/** Above this a list of species is no longer readable, and names of sets stand for parts of it. */
+const LONGEST_LIST = 4;
+
+const NAMED: readonly NamedSet[] = [...GENUS_SETS, ...TRADE_SETS].filter(
+  (set) => set.candidates.length >= SMALLEST_NAMED,
+);
+
+const keyOf = (candidates: readonly Species[]): string => candidates.join('/');
+
+const GENUS_BY_KEY = new Map(GENUS_SETS.map((set) => [keyOf(set.candidates), set.name]));
+// "Aythya sp." is what the trade says; "pochard sp." is only understood.
+const TRADE_BY_KEY = new Map(
+  TRADE_SETS.filter((set) => set.name !== 'pochard sp.').map((set) => [
+    keyOf(set.candidates),
+    set.name,
+  ]),
+);
+
+function sortedSet(candidates: readonly Species[]): readonly Species[] {
+  return [...new Set(candidates)].sort();
+}
+
+/** `Aythya affinis/marila` where all are species of one genus, otherwise every name in full. */
+function slashed(candidates: readonly Species[]): string {
+  const genus = candidates[0]?.split(' ')[0] ?? '';
+  const oneGenus = candidates.every((name) => {
+    const words = name.split(' ');
+    return words.length === 2 && words[0] === genus;
+  });
+  if (!oneGenus) return candidates.join('/');
+  return `${genus} ${candidates.map((name) => name.split(' ')[1] ?? '').join('/')}`;
+}
+
+/** Names for the parts of a large set, largest first, and the species that no name covers. */
+function cover(candidates: readonly Species[]): {
+  readonly sets: readonly NamedSet[];
+  readonly rest: readonly Species[];
+} {
+  const within = new Set(candidates);
+  const usable = NAMED.filter((set) => set.candidates.every((name) => within.has(name)));
+  const left = new Set(candidates);
+  const sets: NamedSet[] = [];
+  for (;;) {
+    let best: NamedSet | null = null;
+    let most = SMALLEST_NAMED - 1;
+    for (const set of usable) {
+      const covered = set.candidates.filter((name) => left.has(name)).length;
+      if (covered > most) {
+        best = set;
+        most = covered;
+      }
+    }
+    if (best === null) return { sets, rest: [...left].sort() };
+    sets.push(best);
+    for (const name of best.candidates) left.delete(name);
+  }
+}
+
+/**
+ * The name under which a candidate set is compiled: the scientific name of one species, a pair
+ * `Aythya affinis/marila`, `Aythya sp.` or `diving duck sp.` for exactly the regular members of a
+ * genus or group (the genus first), otherwise the species joined by slashes; sets of more than four
+ * use names for their parts. `parseTaxon` reads every such name back to the same set.
+ */
+export function taxonName(candidates: readonly Species[]): string {
+  const set = sortedSet(candidates);
+  if (set.length < SMALLEST_NAMED) return slashed(set);
+  const named = GENUS_BY_KEY.get(keyOf(set)) ?? TRADE_BY_KEY.get(keyOf(set));
+  if (named !== undefined) return named;
+  if (set.length <= LONGEST_LIST) return slashed(set);
+  const { sets, rest } = cover(set);
+  if (sets.length === 0) return slashed(set);
+  return [...sets.map((part) => part.name), ...rest].join('/');
+}
+
+function englishOf(names: readonly Species[]): string {
+  const known = names.map((name) => ({ name, leaf: leafOf(name) }));
+  known.sort((a, b) => (a.leaf?.rank ?? Number.MAX_VALUE) - (b.leaf?.rank ?? Number.MAX_VALUE));
+  const english = known.map(({ name, leaf }) => leaf?.english ?? name);
+  // "Graylag Goose/Mallard (domestic type)" would say that the goose is wild.
+  const allSpecies = known.every(({ leaf }) => leaf?.kind === 'species');
+  return allSpecies ? joinEnglish(english, '/') : english.join('/');
+}
+
+/** The same in English words: "Greater Scaup", "Greater/Lesser Scaup", "Aythya sp.", "scoter sp.". */
+export function englishName(candidates: readonly Species[]): string {
+  const set = sortedSet(candidates);
+  if (set.length < SMALLEST_NAMED) return englishOf(set);
+  const named = TRADE_BY_KEY.get(keyOf(set));
+  const genus = GENUS_BY_KEY.get(keyOf(set));
+  if (named !== undefined) return named;
+  if (genus !== undefined) return genus;
+  if (set.length <= LONGEST_LIST) return englishOf(set);
+  const { sets, rest } = cover(set);
+  if (sets.length === 0) return englishOf(set);
+  const parts = sets.map((part) => TRADE_BY_KEY.get(keyOf(part.candidates)) ?? part.name);
+  return [...parts, ...rest.map((name) => leafOf(name)?.english ?? name)].join('/');
+}

@@ -1,0 +1,15 @@
+import type * as Api from '../api/generated/schema.js';
+import { nameOf } from '../plans/count-access.js';
+import type { LoadedReview } from './loaded-review.js';
+
+/** Observers who together cover a place stand as ids joined by +. */
+export function namesOf({ access }: LoadedReview, ids: string): string {
+  return ids
+    .split('+')
+    .map((id) => nameOf(access.record, id))
+    .join(' and ');
+}
+
+export function peopleView(review: LoadedReview, ids: string): Api.Person {
+  return { id: ids, name: namesOf(review, ids) };
+}
