@@ -1,0 +1,223 @@
+import { Suspense, useCallback, useState, type ReactNode } from 'react';
+import { Provider, type Client } from 'urql';
+import { Link, Redirect, Route, Switch, useLocation, useParams } from 'wouter';
+import {
+  AgreementPage,
+  AuditPage,
+  CompiledPage,
+  DisagreementPage,
+  DisagreementsPage,
+  LinksPage,
+} from './desk-pages.js';
+import { makeClient } from './graphql/client.js';
+import { InvitePage } from './people/invite-page.js';
+import { PeoplePage } from './people/people-page.js';
+import { SessionProvider, useSession } from './people/session.js';
+import { SignInPage } from './people/sign-in-page.js';
+import { CountFrame, Masthead, startOf, useCountInFrame } from './plans/count-frame.js';
+import { CountsPage } from './plans/counts-page.js';
+import { CoveragePage } from './plans/coverage-page.js';
+import { ImportPage } from './plans/import-page.js';
+import { PlanPage } from './plans/plan-page.js';
+import { AssignmentsPage } from './tallies/assignments-page.js';
+import { SendKeptTallies } from './tallies/send-kept-tallies.js';
+import { TallyPage } from './tallies/tally-page.js';
+import { Announcer } from './ui/announcer.js';
+import { FailureBoundary } from './ui/failure-boundary.js';
+import { Notice } from './ui/notice.js';
+import { Page } from './ui/page.js';
+import { idFromPath, pathOf } from './ui/path.js';
+import { Skeleton } from './ui/skeleton.js';
+
+/** The whole web app. `connect` makes the connection; tests pass their own. */
+export function App(props: { readonly connect?: () => Client }): ReactNode {
+  const connect = props.connect ?? makeClient;
+  const [{ client, turn }, setConnection] = useState(() => ({ client: connect(), turn: 0 }));
+  // A new client forgets every cached answer: nobody may see what the last person saw.
+  const restart = useCallback(
+    () => setConnection((last) => ({ client: connect(), turn: last.turn + 1 })),
+    [connect],
+  );
+  return (
+    <Provider value={client}>
+      <Announcer>
+        <SessionProvider key={turn} restart={restart}>
+          <div className="frame">
+            <Pages />
+            <footer className="foot">
+              Countersign: several observers&rsquo; counts, one compiled count that anyone can
+              trace. <Link href="/counts">All counts</Link>
+            </footer>
+          </div>
+        </SessionProvider>
+      </Announcer>
+    </Provider>
+  );
+}
+
+function Pages(): ReactNode {
+  const { person } = useSession();
+  return (
+    <Switch>
+      <Route path="/sign-in">
+        <Masthead
+          title="Countersign"
+          home="/"
+          place="Several counts of one waterbody, compiled in the open."
+        />
+        <SignInPage />
+      </Route>
+      <Route path="/invite/:token">
+        {({ token }) => (
+          <>
+            <Masthead
+              title="Countersign"
+              home="/"
+              place="Several counts of one waterbody, compiled in the open."
+            />
+            <InvitePage token={idFromPath(token)} />
+          </>
+        )}
+      </Route>
+      <Route>{person === null ? <ToSignIn /> : <SignedInPages personId={person.id} />}</Route>
+    </Switch>
+  );
+}
+
+function ToSignIn(): ReactNode {
+  const [location] = useLocation();
+  return (
+    <Redirect
+      to={location === '/' ? '/sign-in' : `/sign-in?next=${encodeURIComponent(location)}`}
+      replace
+    />
+  );
+}
+
+function SignedInPages(props: { readonly personId: string }): ReactNode {
+  const [location] = useLocation();
+  return (
+    <>
+      <SendKeptTallies personId={props.personId} />
+      <Switch>
+        <Route path="/counts/:countId/*?">
+          {({ countId }) => (
+            <CountFrame countId={idFromPath(countId)}>
+              <FailureBoundary key={location}>
+                <Suspense fallback={<LoadingPage />}>
+                  <PagesOfCount />
+                </Suspense>
+              </FailureBoundary>
+            </CountFrame>
+          )}
+        </Route>
+        <Route>
+          <Masthead
+            title="Countersign"
+            home="/"
+            place="Several counts of one waterbody, compiled in the open."
+          />
+          <Switch>
+            <Route path="/">
+              <CountsPage stay={false} />
+            </Route>
+            <Route path="/counts">
+              <CountsPage stay />
+            </Route>
+            <Route path="/import">
+              <ImportPage />
+            </Route>
+            <Route path="/plan">
+              <PlanPage />
+            </Route>
+            <Route>
+              <NoSuchPage />
+            </Route>
+          </Switch>
+        </Route>
+      </Switch>
+    </>
+  );
+}
+
+function PagesOfCount(): ReactNode {
+  return (
+    <Switch>
+      <Route path="/counts/:countId" component={StartPage} />
+      <Route path="/counts/:countId/assignments">
+        {({ countId }) => <AssignmentsPage countId={idFromPath(countId)} />}
+      </Route>
+      <Route path="/counts/:countId/assignments/:assignmentId">
+        {({ countId, assignmentId }) => (
+          <TallyPage
+            key={assignmentId}
+            countId={idFromPath(countId)}
+            assignmentId={idFromPath(assignmentId)}
+          />
+        )}
+      </Route>
+      <Route path="/counts/:countId/coverage">
+        {({ countId }) => <CoveragePage countId={idFromPath(countId)} />}
+      </Route>
+      <Route path="/counts/:countId/people">
+        {({ countId }) => <PeoplePage countId={idFromPath(countId)} />}
+      </Route>
+      <Route path="/counts/:countId/disagreements">
+        {({ countId }) => <DisagreementsPage countId={idFromPath(countId)} />}
+      </Route>
+      <Route path="/counts/:countId/disagreements/:disagreementId">
+        {({ countId, disagreementId }) => (
+          <DisagreementPage
+            key={disagreementId}
+            countId={idFromPath(countId)}
+            disagreementId={idFromPath(disagreementId)}
+          />
+        )}
+      </Route>
+      <Route path="/counts/:countId/links">
+        {({ countId }) => <LinksPage countId={idFromPath(countId)} />}
+      </Route>
+      <Route path="/counts/:countId/agreement">
+        {({ countId }) => <AgreementPage countId={idFromPath(countId)} />}
+      </Route>
+      <Route path="/counts/:countId/compiled">
+        {({ countId }) => <CompiledPage countId={idFromPath(countId)} />}
+      </Route>
+      <Route path="/counts/:countId/audit">
+        {({ countId }) => <AuditPage countId={idFromPath(countId)} />}
+      </Route>
+      <Route>
+        <NoSuchPage />
+      </Route>
+    </Switch>
+  );
+}
+
+/** The bare address of a count leads to where this person's work is. */
+function StartPage(): ReactNode {
+  const count = useCountInFrame();
+  const { countId } = useParams<{ countId: string }>();
+  if (count === null) return <LoadingPage />;
+  return <Redirect to={pathOf('counts', idFromPath(countId), startOf(count))} replace />;
+}
+
+function LoadingPage(): ReactNode {
+  return (
+    <main data-width="reading">
+      <Skeleton rows={8} label="Loading the page." />
+    </main>
+  );
+}
+
+function NoSuchPage(): ReactNode {
+  return (
+    <Page title="There is no such page" width="reading">
+      <Notice kind="plain">
+        <p>
+          The address may be mistyped or from an older link.{' '}
+          <a href="/">Start again from your counts.</a>
+        </p>
+      </Notice>
+    </Page>
+  );
+}

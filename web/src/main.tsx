@@ -1,0 +1,26 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.js';
+import './ui/tokens.css';
+import './ui/base.css';
+import './ui/parts.css';
+import './ui/frame.css';
+import './tallies/tally.css';
+import './plans/plan.css';
+import './reviews/review.css';
+import './reviews/agreement.css';
+import './reviews/links.css';
+import './seals/seal.css';
+
+const root = document.getElementById('root');
+if (root === null) throw new Error('index.html has no element with the id "root".');
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);
+
+// Keeps the pages themselves on the phone, so that the tally form opens without a connection.
+if (import.meta.env.PROD && 'serviceWorker' in navigator) {
+  void navigator.serviceWorker.register('/keep-pages.js');
+}

@@ -1,0 +1,86 @@
+import { createContext, useContext, useEffect, useMemo, type ReactNode } from 'react';
+import { useQuery } from 'urql';
+import { readTrouble } from '../graphql/trouble.js';
+import { forgetKept, readKept, writeKept } from '../ui/kept.js';
+import { TroubleNotice } from '../ui/notice.js';
+import { Page } from '../ui/page.js';
+import { Skeleton } from '../ui/skeleton.js';
+import { Me } from './documents.js';
+
+export interface SignedInPerson {
+  readonly id: string;
+  readonly name: string;
+}
+
+interface Session {
+  /** Who is signed in; null when nobody is. */
+  readonly person: SignedInPerson | null;
+  /** To call after signing in or out: everything is asked for anew. */
+  readonly changed: () => void;
+}
+
+const SessionContext = createContext<Session>({ person: null, changed: () => undefined });
+
+/** Kept so that an observer out of range can still open the form and their drafts. */
+const lastPersonKey = 'countersign.last-person';
+
+function isPerson(value: unknown): value is SignedInPerson {
+  return (
+    typeof value === 'object' &&
+    value !== null &&
+    'id' in value &&
+    typeof value.id === 'string' &&
+    'name' in value &&
+    typeof value.name === 'string'
+  );
+}
+
+/** Finds out who is signed in before any page is shown. `restart` drops all cached answers. */
+export function SessionProvider(props: {
+  readonly restart: () => void;
+  readonly children: ReactNode;
+}): ReactNode {
+  const { restart } = props;
+  const [{ data, error }, askAgain] = useQuery({ query: Me });
+  const trouble = useMemo(() => (error === undefined ? null : readTrouble(error)), [error]);
+  const remembered = useMemo(
+    () => (trouble?.kind === 'offline' ? readKept(lastPersonKey, isPerson) : null),
+    [trouble],
+  );
+  const person = data?.me ?? remembered;
+  const confirmed = data?.me;
+  useEffect(() => {
+    if (confirmed === undefined) return;
+    if (confirmed === null) forgetKept(lastPersonKey);
+    else writeKept(lastPersonKey, { id: confirmed.id, name: confirmed.name });
+  }, [confirmed]);
+  const session = useMemo<Session>(
+    () => ({
+      person: person === null ? null : { id: person.id, name: person.name },
+      changed: restart,
+    }),
+    [person, restart],
+  );
+  if (data === undefined && trouble === null) {
+    return (
+      <main data-width="reading">
+        <Skeleton rows={4} label="Opening Countersign." />
+      </main>
+    );
+  }
+  if (data === undefined && trouble !== null && remembered === null) {
+    return (
+      <Page title="Countersign" width="reading">
+        <TroubleNotice
+          trouble={trouble}
+          retry={() => askAgain({ requestPolicy: 'network-only' })}
+        />
+      </Page>
+    );
+  }
+  return <SessionContext value={session}>{props.children}</SessionContext>;
+}
+
+export function useSession(): Session {
+  return useContext(SessionContext);
+}

@@ -1,0 +1,202 @@
+import { createContext, useContext, type ReactNode } from 'react';
+import { useMutation, useQuery } from 'urql';
+import { Link, useLocation } from 'wouter';
+import type { Act, Role } from '../graphql/generated/graphql.js';
+import { SignOut } from '../people/documents.js';
+import { keptOwnPart } from '../tallies/kept-count.js';
+import { useSession } from '../people/session.js';
+import { useOnline } from '../ui/online.js';
+import { pathOf } from '../ui/path.js';
+import { ThemeChoice } from '../ui/theme.js';
+import { inWords, longDate } from '../ui/words.js';
+import { CountHead } from './documents.js';
+
+/** What the frame knows about the count; `null` while out of range. */
+export interface CountInFrame {
+  readonly id: string;
+  readonly name: string;
+  readonly waterbody: string;
+  readonly date: string;
+  readonly timeZone: string;
+  readonly state: string;
+  readonly myRoles: readonly Role[];
+  readonly may: readonly Act[];
+}
+
+const CountContext = createContext<CountInFrame | null>(null);
+
+export function useCountInFrame(): CountInFrame | null {
+  return useContext(CountContext);
+}
+
+interface Destination {
+  readonly path: string;
+  readonly name: string;
+  readonly act: Act;
+  /** Another act whose people have the page too. */
+  readonly orAct?: Act;
+}
+
+/** The pages of a count, in the order of the work; each is shown to those who may use it now. */
+const destinations: readonly Destination[] = [
+  { path: 'assignments', name: 'My assignments', act: 'SUBMIT_TALLY' },
+  { path: 'coverage', name: 'Coverage', act: 'SEE_COVERAGE' },
+  { path: 'people', name: 'People', act: 'INVITE' },
+  { path: 'disagreements', name: 'Disagreements', act: 'REVIEW' },
+  { path: 'links', name: 'Double counts', act: 'REVIEW' },
+  { path: 'agreement', name: 'Agreement', act: 'REVIEW', orAct: 'SEE_OWN_AGREEMENT' },
+  { path: 'compiled', name: 'Compiled count', act: 'SEE_COMPILED' },
+  { path: 'audit', name: 'Audit trail', act: 'SEE_AUDIT' },
+];
+
+/** Where somebody starts in a count: compilers at the disagreements, leaders at coverage, observers at their work. */
+export function startOf(count: {
+  readonly myRoles: readonly Role[];
+  readonly may: readonly Act[];
+}): string {
+  if (count.myRoles.includes('COMPILER') && count.may.includes('REVIEW')) return 'disagreements';
+  if (count.may.includes('SEE_COVERAGE')) return 'coverage';
+  if (count.myRoles.includes('OBSERVER') || count.may.includes('SUBMIT_TALLY'))
+    return 'assignments';
+  return destinations.find(({ act }) => count.may.includes(act))?.path ?? 'assignments';
+}
+
+/** The frame around every page of one count: whose count it is, who is signed in, where to go. */
+export function CountFrame(props: {
+  readonly countId: string;
+  readonly children: ReactNode;
+}): ReactNode {
+  const [{ data, error }] = useQuery({ query: CountHead, variables: { id: props.countId } });
+  const { person } = useSession();
+  const count = data?.count ?? null;
+  const isOutOfRange = error?.networkError !== undefined;
+  const kept =
+    count === null && isOutOfRange && person !== null
+      ? keptOwnPart(person.id, props.countId)
+      : null;
+  const named = count ?? kept;
+  return (
+    <CountContext value={count}>
+      <Masthead
+        title={named?.name ?? 'Countersign'}
+        home={pathOf('counts', props.countId)}
+        place={named === null ? '\u00a0' : placeWords(named, count?.state)}
+      >
+        {count === null ? (
+          <nav aria-label="Pages of this count" aria-hidden="true">
+            <ul>
+              <li>
+                <a aria-hidden="true">&nbsp;</a>
+              </li>
+            </ul>
+          </nav>
+        ) : (
+          <CountNavigation count={count} />
+        )}
+      </Masthead>
+      {props.children}
+    </CountContext>
+  );
+}
+
+function placeWords(
+  count: { readonly waterbody: string; readonly date: string },
+  state: string | undefined,
+): string {
+  const parts = [count.waterbody, longDate(count.date), ...(state ? [inWords(state)] : [])];
+  return parts.join(' · ');
+}
+
+function CountNavigation(props: { readonly count: CountInFrame }): ReactNode {
+  const { count } = props;
+  const [location] = useLocation();
+  const shown = destinations.filter(
+    ({ act, orAct, path }) =>
+      count.may.includes(act) ||
+      (orAct !== undefined && count.may.includes(orAct)) ||
+      (path === 'assignments' && count.myRoles.includes('OBSERVER')),
+  );
+  return (
+    <nav aria-label="Pages of this count">
+      <ul>
+        {shown.map(({ path, name }) => {
+          const here = location.split('/')[3] === path;
+          return (
+            <li key={path}>
+              <Link
+                href={pathOf('counts', count.id, path)}
+                {...(here ? { 'aria-current': 'page' } : {})}
+              >
+                {name}
+              </Link>
+            </li>
+          );
+        })}
+      </ul>
+    </nav>
+  );
+}
+
+/** The head of every page. */
+export function Masthead(props: {
+  readonly title: string;
+  readonly home: string;
+  readonly place: string;
+  readonly children?: ReactNode;
+}): ReactNode {
+  const { person, changed } = useSession();
+  const [, signOut] = useMutation(SignOut);
+  const [, navigate] = useLocation();
+  const online = useOnline();
+
+  async function leave(): Promise<void> {
+    const answer = await signOut({});
+    if (answer.error) return;
+    changed();
+    navigate('/sign-in');
+  }
+
+  return (
+    <>
+      <a className="skip" href="#content">
+        To the content
+      </a>
+      <header className="masthead">
+        <div className="masthead-top">
+          <div>
+            <div className="masthead-name">
+              <Link href={props.home}>{props.title}</Link>
+            </div>
+            <div className="masthead-place">{props.place}</div>
+          </div>
+          <div className="masthead-person">
+            {person === null ? null : <strong>{person.name}</strong>}
+            {person === null ? null : (
+              <Link href="/counts" className="at-the-desk">
+                All counts
+              </Link>
+            )}
+            <ThemeChoice />
+            {person === null ? null : (
+              <button
+                type="button"
+                className="button"
+                data-kind="quiet"
+                disabled={!online}
+                onClick={() => void leave()}
+              >
+                Sign out
+              </button>
+            )}
+          </div>
+        </div>
+        {props.children}
+      </header>
+      {online ? null : (
+        <p className="line-offline" role="status">
+          No connection. What you enter is kept on this device.
+        </p>
+      )}
+    </>
+  );
+}

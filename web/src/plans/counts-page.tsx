@@ -1,0 +1,72 @@
+import type { ReactNode } from 'react';
+import { useQuery } from 'urql';
+import { Link, Redirect } from 'wouter';
+import { useSession } from '../people/session.js';
+import { Answer } from '../ui/answer.js';
+import { Notice } from '../ui/notice.js';
+import { Page } from '../ui/page.js';
+import { pathOf } from '../ui/path.js';
+import { Skeleton } from '../ui/skeleton.js';
+import { inWords, listed, longDate } from '../ui/words.js';
+import { MyCounts } from './documents.js';
+import { keptCountIds } from '../tallies/kept-count.js';
+
+/** The counts one takes part in; with a single one, straight to it. */
+export function CountsPage(props: { readonly stay: boolean }): ReactNode {
+  const [result, again] = useQuery({ query: MyCounts });
+  const { person } = useSession();
+  const counts = result.data?.counts;
+  const only = counts?.length === 1 ? counts[0] : undefined;
+  if (only !== undefined && !props.stay) return <Redirect to={pathOf('counts', only.id)} replace />;
+  // Out of range: an observer's own count is kept on the phone.
+  const kept = person !== null && result.error?.networkError ? keptCountIds(person.id) : [];
+  const keptOnly = kept.length === 1 ? kept[0] : undefined;
+  if (keptOnly !== undefined && counts === undefined) {
+    return <Redirect to={pathOf('counts', keptOnly, 'assignments')} replace />;
+  }
+  return (
+    <Page title="Your counts" width="reading">
+      <Answer
+        result={result}
+        skeleton={<Skeleton rows={4} label="Loading your counts." />}
+        retry={() => again({ requestPolicy: 'network-only' })}
+      >
+        {(data) =>
+          data.counts.length === 0 ? (
+            <Notice kind="plain" title="You take part in no count yet.">
+              <p>
+                Observers: ask the leader for your invite link. Leaders:{' '}
+                <Link href="/import">take in a count folder</Link> or{' '}
+                <Link href="/plan">plan a count</Link>.
+              </p>
+            </Notice>
+          ) : (
+            <div className="stack">
+              <ul className="plain-list count-list">
+                {data.counts.map((count) => (
+                  <li key={count.id}>
+                    <Link href={pathOf('counts', count.id)}>{count.name}</Link>
+                    <span className="soft">
+                      {count.waterbody}, {longDate(count.date)} · {inWords(count.state)} · you are{' '}
+                      {listed(count.myRoles.map(inWords))}
+                    </span>
+                  </li>
+                ))}
+              </ul>
+              {data.counts.some((count) => count.myRoles.includes('LEADER')) ? (
+                <p className="row">
+                  <Link href="/import" className="button">
+                    Take in a count folder
+                  </Link>
+                  <Link href="/plan" className="button">
+                    Plan a count
+                  </Link>
+                </p>
+              ) : null}
+            </div>
+          )
+        }
+      </Answer>
+    </Page>
+  );
+}

@@ -1,0 +1,219 @@
+import type { ReactNode } from 'react';
+import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import type { SourceFragment } from '../graphql/generated/graphql.js';
+import { wholeNumber } from '../tallies/draft.js';
+import { NumberField } from '../tallies/number-field.js';
+import { submittedQuantity } from '../tallies/submitted-tally.js';
+import { widerNames } from '../tallies/wider-names.js';
+import { SelectField } from '../ui/select-field.js';
+import { TextField } from '../ui/text-field.js';
+import { readTaxon } from '../ui/taxon.js';
+import { birds, inWords, sentenceCase } from '../ui/words.js';
+import { isAboutLine, type DecisionDraft } from './decision-draft.js';
+import { MergeFields, SplitFields } from './group-change-fields.js';
+import type { CellOfGroup, ChangedGroup } from './group-change-words.js';
+
+export interface DecidedGroup extends ChangedGroup {
+  readonly consensus: {
+    readonly number: number;
+    readonly byRule: readonly { readonly rule: string; readonly number: number }[];
+  };
+  readonly lines: readonly { readonly taxon: string; readonly number: number }[];
+}
+
+/** The fields that the chosen kind of decision uses. */
+export function DecisionFields(props: {
+  readonly draft: DecisionDraft;
+  readonly group: DecidedGroup | null;
+  readonly cell: CellOfGroup | null;
+  readonly lines: readonly SourceFragment[];
+  readonly faults: ReadonlyMap<string, string>;
+  readonly onChange: (draft: DecisionDraft) => void;
+}): ReactNode {
+  const { draft, group, cell, faults } = props;
+  const set = (change: Partial<DecisionDraft>): void => props.onChange({ ...draft, ...change });
+  return (
+    <>
+      {isAboutLine(draft.kind) ? (
+        <SelectField
+          label="Tally line"
+          fault={faults.get('line')}
+          none="choose"
+          options={props.lines.map(({ line, tally }) => ({
+            value: line.id,
+            label: `${tally.observer.name}: ${line.written}, ${submittedQuantity(line)}`,
+          }))}
+          value={draft.lineId}
+          onChange={(value) => set({ lineId: value })}
+        />
+      ) : null}
+      {draft.kind === 'accept-observer' && group !== null ? (
+        <SelectField
+          label="Whose lines"
+          fault={faults.get('observer')}
+          none="choose"
+          options={group.totals.map(({ observer, observerName, number }) => ({
+            value: observer,
+            label: `${observerName}: ${birds(number)}`,
+          }))}
+          value={draft.observer}
+          onChange={(value) => set({ observer: value })}
+        />
+      ) : null}
+      {draft.kind === 'take-rule' && group !== null ? (
+        <SelectField
+          label="Rule"
+          fault={faults.get('rule')}
+          none="choose"
+          options={group.consensus.byRule.map(({ rule, number }) => ({
+            value: rule,
+            label: `${sentenceCase(inWords(rule))}: ${birds(number)}`,
+          }))}
+          value={draft.rule}
+          onChange={(value) => set({ rule: value })}
+        />
+      ) : null}
+      {draft.kind === 'identify-as' ? (
+        <SelectField
+          label="Birds that the draft has as"
+          fault={faults.get('from')}
+          none="choose"
+          options={withChosen(group?.lines.map(({ taxon }) => taxon) ?? [], draft.from).map(
+            (taxon) => ({ value: taxon, label: readTaxon(taxon).english }),
+          )}
+          value={draft.from}
+          onChange={(value) => set({ from: value })}
+        />
+      ) : null}
+      {draft.kind === 'identify-as' || draft.kind === 'identify-line' ? (
+        <TaxonField
+          label="Are compiled as"
+          value={draft.to}
+          narrowFrom={
+            draft.kind === 'identify-as'
+              ? draft.from
+              : (props.lines.find(({ line }) => line.id === draft.lineId)?.line.taxon ?? '')
+          }
+          fault={faults.get('to')}
+          onChange={(to) => set({ to })}
+        />
+      ) : null}
+      {draft.kind === 'merge-groups' && group !== null && cell !== null ? (
+        <MergeFields {...{ draft, group, cell, set }} fault={faults.get('with')} />
+      ) : null}
+      {draft.kind === 'split-group' && group !== null && cell !== null ? (
+        <SplitFields {...{ draft, group, cell, set }} fault={faults.get('parts')} />
+      ) : null}
+      {draft.kind === 'set-numbers' ? (
+        <NumbersFields
+          draft={draft}
+          drafted={group?.consensus.number ?? null}
+          faults={faults}
+          set={set}
+        />
+      ) : null}
+    </>
+  );
+}
+
+/** A select must be able to show what a proposal chose, even if the draft has no such line. */
+function withChosen(options: readonly string[], chosen: string): readonly string[] {
+  return chosen === '' || options.includes(chosen) ? options : [chosen, ...options];
+}
+
+function TaxonField(props: {
+  readonly label: string;
+  readonly value: string;
+  /** Wider names of this one are offered as buttons. */
+  readonly narrowFrom: string;
+  readonly fault: string | undefined;
+  readonly onChange: (value: string) => void;
+}): ReactNode {
+  const parsed = parseTaxon(props.narrowFrom);
+  const wider = parsed.ok ? widerNames(parsed.candidates).slice(0, 3) : [];
+  return (
+    <div className="stack-tight">
+      <TextField
+        label={props.label}
+        hint="a name, a pair with a slash, or a group"
+        fault={props.fault}
+        value={props.value}
+        onChange={props.onChange}
+      />
+      {wider.length === 0 ? null : (
+        <div className="choice-row" role="group" aria-label="Less precise">
+          {wider.map((one) => (
+            <button
+              key={one.name}
+              type="button"
+              className="button small"
+              onClick={() => props.onChange(one.name)}
+            >
+              {one.english}
+            </button>
+          ))}
+        </div>
+      )}
+    </div>
+  );
+}
+
+function NumbersFields(props: {
+  readonly draft: DecisionDraft;
+  readonly drafted: number | null;
+  readonly faults: ReadonlyMap<string, string>;
+  readonly set: (change: Partial<DecisionDraft>) => void;
+}): ReactNode {
+  const { draft, faults, set } = props;
+  const total = draft.numbers.reduce((sum, { number }) => sum + (wholeNumber(number) ?? 0), 0);
+  const change = (index: number, part: Partial<{ taxon: string; number: string }>): void =>
+    set({ numbers: draft.numbers.map((row, at) => (at === index ? { ...row, ...part } : row)) });
+  return (
+    <fieldset className="field">
+      <legend>Numbers</legend>
+      {draft.numbers.map((row, index) => (
+        <div key={index} className="number-row">
+          <TextField
+            label={`Taxon ${index + 1}`}
+            fault={faults.get(`taxon-${index}`)}
+            value={row.taxon}
+            onChange={(value) => change(index, { taxon: value })}
+          />
+          <NumberField
+            label={`Birds ${index + 1}`}
+            fault={faults.get(`number-${index}`)}
+            value={row.number}
+            onChange={(number) => change(index, { number })}
+          />
+          <button
+            type="button"
+            className="button"
+            aria-label={`Take out row ${index + 1}`}
+            onClick={() => set({ numbers: draft.numbers.filter((_, at) => at !== index) })}
+          >
+            ×
+          </button>
+        </div>
+      ))}
+      <p role="status">
+        Together {birds(total)}
+        {props.drafted === null || props.drafted === total
+          ? ''
+          : `, ${birds(Math.abs(total - props.drafted))} ${total > props.drafted ? 'more' : 'fewer'} than the draft`}
+        .
+      </p>
+      {faults.get('numbers') === undefined ? null : (
+        <p className="field-fault">{faults.get('numbers')}</p>
+      )}
+      <div>
+        <button
+          type="button"
+          className="button"
+          onClick={() => set({ numbers: [...draft.numbers, { taxon: '', number: '' }] })}
+        >
+          Add a taxon
+        </button>
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,113 @@
+import { graphql } from '../graphql/generated/gql.js';
+
+export const GiveRuling = graphql(`
+  mutation GiveRuling($input: RulingInput!) {
+    giveRuling(input: $input) {
+      id
+      state
+      text
+      inputHash
+    }
+  }
+`);
+
+export const SecondRuling = graphql(`
+  mutation SecondRuling($rulingId: ID!) {
+    secondRuling(rulingId: $rulingId) {
+      id
+      state
+    }
+  }
+`);
+
+export const WithdrawRuling = graphql(`
+  mutation WithdrawRuling($rulingId: ID!, $reason: String!) {
+    withdrawRuling(rulingId: $rulingId, reason: $reason) {
+      id
+      state
+    }
+  }
+`);
+
+export const AskQuery = graphql(`
+  mutation AskQuery($input: AskQueryInput!) {
+    askQuery(input: $input) {
+      id
+    }
+  }
+`);
+
+// Parts that documents name; the generator puts them in.
+graphql(`
+  fragment GivenRuling on Ruling {
+    id
+    by {
+      id
+      name
+    }
+    at
+    reason
+    state
+    text
+    replaces
+    secondedBy {
+      id
+      name
+    }
+    target {
+      kind
+      cell
+      group
+      link
+      tally
+      line
+    }
+    decision {
+      kind
+      observer
+      rule
+      from
+      to
+      numbers {
+        taxon
+        number
+      }
+      with
+      parts
+    }
+  }
+
+  fragment Source on SourceLine {
+    line {
+      id
+      written
+      taxon
+      number
+      low
+      high
+      present
+      method
+      block
+      activity
+      time
+      flock
+      certainty
+      note
+    }
+    tally {
+      id
+      version
+      start
+      end
+      coverage
+      observer {
+        id
+        name
+      }
+      sections {
+        id
+        name
+      }
+    }
+  }
+`);

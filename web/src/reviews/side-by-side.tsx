@@ -1,0 +1,114 @@
+import { useState, type ReactNode } from 'react';
+import { ObserverMark, type ObserverLetter } from '../ui/observer-mark.js';
+import { TaxonName } from '../ui/taxon.js';
+import { birds, percent } from '../ui/words.js';
+
+export interface CellTallyView {
+  readonly tally: string;
+  readonly observer: string;
+  readonly observerName: string;
+  readonly total: number;
+  readonly coverage: number;
+  readonly counted: boolean;
+  readonly lines: readonly { readonly taxon: string; readonly number: number }[];
+}
+
+/** The tallies of a cell beside one another, aligned by taxon; only the group at first. */
+export function SideBySide(props: {
+  readonly cell: { readonly tallies: readonly CellTallyView[] };
+  readonly groupTaxa: readonly string[] | null;
+  readonly letters: ReadonlyMap<string, ObserverLetter>;
+}): ReactNode {
+  const { tallies } = props.cell;
+  const [showAll, setShowAll] = useState(props.groupTaxa === null);
+  const { groupTaxa } = props;
+  const isShown = (taxon: string): boolean =>
+    showAll || groupTaxa === null || groupTaxa.includes(taxon);
+  const most = new Map<string, number>();
+  for (const { lines } of tallies) {
+    for (const { taxon, number } of lines) most.set(taxon, Math.max(most.get(taxon) ?? 0, number));
+  }
+  const taxa = [...most.keys()]
+    .filter(isShown)
+    .sort((one, other) => (most.get(other) ?? 0) - (most.get(one) ?? 0) || (one < other ? -1 : 1));
+  const numberOf = (tally: CellTallyView, taxon: string): number | null => {
+    const lines = tally.lines.filter((line) => line.taxon === taxon);
+    return lines.length === 0 ? null : lines.reduce((sum, { number }) => sum + number, 0);
+  };
+  const hidden = most.size - taxa.length;
+  return (
+    <section className="stack-tight" aria-labelledby="side-by-side-heading">
+      <h2 id="side-by-side-heading">The tallies side by side</h2>
+      <div className="wide" role="region" aria-label="Table: tallies side by side" tabIndex={0}>
+        <table className="side-by-side">
+          <thead>
+            <tr>
+              <th scope="col">Taxon</th>
+              {tallies.map((tally) => {
+                const letter = props.letters.get(tally.observer);
+                return (
+                  <th key={tally.tally} scope="col" className="number">
+                    {letter === undefined ? null : <ObserverMark observer={letter} />}
+                    <span className="block observer-name">{tally.observerName}</span>
+                    {tally.coverage < 1 ? (
+                      <span className="block soft">
+                        saw {percent(tally.coverage)}, a lower bound
+                      </span>
+                    ) : null}
+                    {tally.counted ? null : <span className="block soft">compared only</span>}
+                  </th>
+                );
+              })}
+            </tr>
+          </thead>
+          <tbody>
+            {taxa.map((taxon) => (
+              <tr key={taxon}>
+                <th scope="row">
+                  <TaxonName taxon={taxon} />
+                </th>
+                {tallies.map((tally) => {
+                  const number = numberOf(tally, taxon);
+                  return (
+                    <td key={tally.tally} className="number">
+                      {number === null ? <span className="soft">–</span> : birds(number)}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row">{showAll ? 'All taxa' : 'Together'}</th>
+              {tallies.map((tally) => (
+                <td key={tally.tally} className="number">
+                  <strong>
+                    {birds(
+                      tally.lines.reduce(
+                        (sum, line) => (isShown(line.taxon) ? sum + line.number : sum),
+                        0,
+                      ),
+                    )}
+                  </strong>
+                </td>
+              ))}
+            </tr>
+          </tfoot>
+        </table>
+      </div>
+      {groupTaxa === null ? null : (
+        <label className="choice not-printed">
+          <input
+            type="checkbox"
+            checked={showAll}
+            onChange={(event) => setShowAll(event.target.checked)}
+          />
+          {showAll || hidden === 0
+            ? 'All taxa of this place'
+            : `All taxa of this place (${hidden} more)`}
+        </label>
+      )}
+    </section>
+  );
+}

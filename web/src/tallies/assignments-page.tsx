@@ -1,0 +1,116 @@
+import type { ReactNode } from 'react';
+import { Link } from 'wouter';
+import { useSession } from '../people/session.js';
+import { Answer } from '../ui/answer.js';
+import { Notice } from '../ui/notice.js';
+import { Page } from '../ui/page.js';
+import { pathOf } from '../ui/path.js';
+import { Skeleton } from '../ui/skeleton.js';
+import { countOf, listed, span } from '../ui/words.js';
+import { Cautions } from './cautions.js';
+import { readDraft } from './draft-store.js';
+import { tallyFor, useOwnPart, type Assignment, type OwnPart } from './own-part.js';
+import { QueriesToMe } from './queries-to-me.js';
+import { useOutbox } from './send-kept-tallies.js';
+
+/** Where an observer starts: what to count, from where, when, and how far it is. */
+export function AssignmentsPage(props: { readonly countId: string }): ReactNode {
+  const { person } = useSession();
+  const personId = person?.id ?? '';
+  const own = useOwnPart(props.countId, personId);
+  return (
+    <Page title="My assignments" width="entry" intro="What you count, from where, and when.">
+      <Answer
+        result={own}
+        skeleton={<Skeleton rows={7} label="Loading your assignments." />}
+        retry={own.again}
+      >
+        {(count) => {
+          const mine = count.assignments.filter((one) => one.person.id === personId);
+          return (
+            <div className="stack">
+              <QueriesToMe
+                queries={count.queries.filter((query) => query.to.id === personId)}
+                timeZone={count.timeZone}
+              />
+              {mine.length === 0 ? (
+                <Notice kind="plain" title="You have no assignment yet.">
+                  <p>
+                    The leader of the count says who counts which section. Come back when they have.
+                  </p>
+                </Notice>
+              ) : (
+                <ul className="plain-list stack">
+                  {mine.map((assignment) => (
+                    <AssignmentItem
+                      key={assignment.id}
+                      assignment={assignment}
+                      count={count}
+                      personId={personId}
+                    />
+                  ))}
+                </ul>
+              )}
+              <Cautions open={mine.some((one) => !one.submitted)} />
+            </div>
+          );
+        }}
+      </Answer>
+    </Page>
+  );
+}
+
+function AssignmentItem(props: {
+  readonly assignment: Assignment;
+  readonly count: OwnPart;
+  readonly personId: string;
+}): ReactNode {
+  const { assignment, count, personId } = props;
+  const tally = tallyFor(assignment, count);
+  const draft = readDraft(personId, assignment.id);
+  const waiting = useOutbox(personId).find((item) => item.assignmentId === assignment.id);
+  const page = pathOf('counts', count.id, 'assignments', assignment.id);
+  let state = 'Not begun.';
+  let act: string | null = 'Begin the tally';
+  if (waiting !== undefined) {
+    state =
+      waiting.refusal === null
+        ? 'Kept on this phone, not yet sent. It goes by itself when there is a connection.'
+        : 'The server could not take it. Open it to see what needs mending.';
+    act = waiting.refusal === null ? 'Look at it' : 'Mend it';
+  } else if (draft !== null && draft.replaces !== null) {
+    state = `A correction is begun on this phone: ${countOf(draft.lines.length, 'line')}.`;
+    act = 'Go on with the correction';
+  } else if (draft !== null && tally === null) {
+    state = `Begun on this phone: ${countOf(draft.lines.length, 'line')}, not yet sent.`;
+    act = 'Go on';
+  } else if (tally !== null) {
+    const version = tally.version > 1 ? `, version ${tally.version}` : '';
+    state = `Submitted: ${countOf(tally.lines.length, 'line')}, ${countOf(tally.total, 'bird')}${version}.`;
+    act = 'Look at it or correct it';
+  } else if (assignment.window.closed) {
+    state = 'The window is closed; no tally is taken for it any more.';
+    act = null;
+  }
+  return (
+    <li className="assignment">
+      <h2>{listed(assignment.sections.map(({ name }) => name))}</h2>
+      <dl className="facts">
+        <dt>Window</dt>
+        <dd>
+          {span(assignment.window.start, assignment.window.end, count.timeZone)}
+          {assignment.window.closed ? ' (closed)' : ''}
+        </dd>
+        <dt>From</dt>
+        <dd>{assignment.vantage?.name ?? 'where you see the section best'}</dd>
+        <dt>State</dt>
+        <dd>{state}</dd>
+      </dl>
+      {act === null ? null : (
+        <Link href={page} className="button" {...(tally === null ? { 'data-kind': 'main' } : {})}>
+          {act}
+        </Link>
+      )}
+    </li>
+  );
+}

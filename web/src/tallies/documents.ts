@@ -1,0 +1,129 @@
+import { graphql } from '../graphql/generated/gql.js';
+
+export const MyAssignments = graphql(`
+  query MyAssignments($id: ID!) {
+    me {
+      id
+      name
+    }
+    count(id: $id) {
+      id
+      name
+      waterbody
+      date
+      timeZone
+      sections {
+        id
+        name
+      }
+      people {
+        person {
+          id
+          name
+        }
+        roles
+      }
+      assignments {
+        ...AssignmentParts
+        window {
+          start
+          end
+          closed
+        }
+      }
+      myTallies {
+        ...OwnTally
+      }
+      queries {
+        id
+        about
+        question
+        askedAt
+        askedBy {
+          id
+          name
+        }
+        to {
+          id
+          name
+        }
+        answer
+        answeredAt
+      }
+    }
+  }
+
+  fragment OwnTally on Tally {
+    id
+    sections {
+      id
+      name
+    }
+    window {
+      id
+    }
+    vantage {
+      id
+    }
+    party {
+      id
+      name
+    }
+    start
+    end
+    scope
+    coverage
+    submittedAt
+    version
+    replaces
+    reason
+    total
+    lines {
+      id
+      written
+      taxon
+      candidates
+      number
+      low
+      high
+      present
+      method
+      block
+      male
+      female
+      adult
+      immature
+      activity
+      time
+      lon
+      lat
+      flock
+      heading
+      from
+      to
+      certainty
+      note
+    }
+  }
+`);
+
+export const SubmitTally = graphql(`
+  mutation SubmitTally($input: TallyInput!) {
+    submitTally(input: $input) {
+      id
+      version
+      total
+      submittedAt
+    }
+  }
+`);
+
+export const AnswerQuery = graphql(`
+  mutation AnswerQuery($queryId: ID!, $answer: String!) {
+    answerQuery(queryId: $queryId, answer: $answer) {
+      id
+      answer
+      answeredAt
+    }
+  }
+`);

@@ -1,0 +1,133 @@
+import type { Fault } from '../../../server/core/model/fault.js';
+import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import { wholeNumber, type Draft, type DraftLine } from './draft.js';
+
+/** What must be mended, tied to the line and field where it can be: the form shows it there. */
+export interface DraftFault {
+  /** `null`: the tally as a whole. */
+  readonly lineId: string | null;
+  /** The field's name, as in tallies.csv; `null` where no single field is at fault. */
+  readonly field: string | null;
+  readonly sentence: string;
+}
+
+/** Everything that the form can know by itself to be wrong; the server checks again. */
+export function draftFaults(draft: Draft): readonly DraftFault[] {
+  const faults: DraftFault[] = [];
+  const whole = (field: string, sentence: string): void => {
+    faults.push({ lineId: null, field, sentence });
+  };
+  if (draft.start === '') whole('start', 'Say when you began counting, such as 08:15.');
+  if (draft.end === '') whole('end', 'Say when you stopped counting, such as 10:30.');
+  if (!draft.seenAll) {
+    const percent = Number(draft.seenPercent);
+    if (draft.seenPercent.trim() === '' || !(percent > 0 && percent < 100)) {
+      whole('coverage', 'Say how much of the section you saw, in per cent: over 0 and under 100.');
+    }
+  }
+  if (draft.scope === 'taxa' && draft.scopeTaxa.length === 0) {
+    whole('scope', 'Name at least one taxon that you set out to count.');
+  }
+  if (draft.replaces !== null && draft.reason.trim() === '') {
+    whole('reason', 'Say why the tally is corrected; the earlier version stays on record.');
+  }
+  for (const line of draft.lines) faults.push(...lineFaults(line));
+  return faults;
+}
+
+/** What is wrong with one line. */
+function lineFaults(line: DraftLine): readonly DraftFault[] {
+  const faults: DraftFault[] = [];
+  const at = (field: string, sentence: string): void => {
+    faults.push({ lineId: line.id, field, sentence });
+  };
+  const taxon = parseTaxon(line.taxon);
+  if (!taxon.ok) {
+    const nearest = taxon.nearest === null ? '' : ` Did you mean ${taxon.nearest}?`;
+    at('taxon', `${sentence(taxon.problem)}${nearest}`);
+  }
+  const number = wholeNumber(line.number);
+  if (line.quantity === 'number' && number === null) {
+    at('number', 'Give whole birds, such as 12; 0 says that you looked and saw none.');
+  }
+  const low = wholeNumber(line.low);
+  const high = wholeNumber(line.high);
+  if (line.quantity === 'range') {
+    if (low === null) at('low', 'Give the fewest that it could be, in whole birds.');
+    if (high === null) at('high', 'Give the most that it could be, in whole birds.');
+  }
+  if (line.quantity !== 'present' && low !== null && high !== null) {
+    if (low > high) at('high', `The most (${high}) must not be under the fewest (${low}).`);
+    else if (line.quantity === 'number' && number !== null && (number < low || number > high)) {
+      at('number', `${number} is not between the fewest (${low}) and the most (${high}).`);
+    }
+  }
+  const most = line.quantity === 'number' ? number : line.quantity === 'range' ? high : null;
+  for (const [fields, words] of subCounts) {
+    let sum = 0;
+    for (const field of fields) {
+      const text = line[field];
+      if (text.trim() === '') continue;
+      const count = wholeNumber(text);
+      if (count === null) at(field, 'Give whole birds, or leave it empty.');
+      else sum += count;
+    }
+    if (most !== null && sum > most) {
+      at(fields[0], `${words} add up to ${sum}, more than the ${most} of the line.`);
+    }
+  }
+  if (
+    line.method === 'block' &&
+    line.block.trim() !== '' &&
+    !((wholeNumber(line.block) ?? 0) > 0)
+  ) {
+    at('block', 'Give the birds in one block, such as 50, or leave it empty.');
+  }
+  if (line.heading.trim() !== '') {
+    const heading = Number(line.heading);
+    if (!(heading >= 0 && heading < 360)) at('heading', 'Give degrees from north, 0 to 359.');
+  }
+  const isGiven = (text: string): boolean => text.trim() !== '';
+  for (const [field, other, most] of [
+    ['lat', 'lon', 90],
+    ['lon', 'lat', 180],
+  ] as const) {
+    if (!isGiven(line[field])) {
+      if (isGiven(line[other])) at(field, 'Give latitude and longitude together, or neither.');
+    } else if (!(Math.abs(Number(line[field])) <= most)) {
+      at(field, `Give decimal degrees from -${most} to ${most}, such as 44.2137.`);
+    }
+  }
+  return faults;
+}
+
+const subCounts = [
+  [['male', 'female'], 'Males and females'],
+  [['adult', 'immature'], 'Adults and immatures'],
+] as const;
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** Ties the server's faults to the lines they are about: its row is the line's place, from 1. */
+export function serverFaults(draft: Draft, faults: readonly Fault[]): readonly DraftFault[] {
+  return faults.map((fault) => {
+    const line = fault.row === null ? undefined : draft.lines[fault.row - 1];
+    const nearest = fault.nearest === null ? '' : ` Did you mean ${fault.nearest}?`;
+    return {
+      lineId: line?.id ?? null,
+      field: fault.column,
+      sentence: `${sentence(fault.problem)} Expected ${fault.expected}.${nearest}`,
+    };
+  });
+}
+
+/** The first fault of a field, for showing right below it. */
+export function faultAt(
+  faults: readonly DraftFault[],
+  lineId: string | null,
+  field: string,
+): string | undefined {
+  return faults.find((fault) => fault.lineId === lineId && fault.field === field)?.sentence;
+}

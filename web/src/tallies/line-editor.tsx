@@ -1,0 +1,176 @@
+import { useEffect, useRef, useState, type ReactNode } from 'react';
+import type { Activity, Method } from '../../../server/core/model/snapshot.js';
+import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import { Field } from '../ui/field.js';
+import { Choice } from './choice.js';
+import { faultAt, type DraftFault } from './draft-faults.js';
+import type { DraftLine, QuantityKind } from './draft.js';
+import { MoreLineFields } from './more-line-fields.js';
+import { NumberField } from './number-field.js';
+import { NumberPad } from './number-pad.js';
+import { readTaxon } from '../ui/taxon.js';
+import { TaxonPicker } from './taxon-picker.js';
+import { widerNames } from './wider-names.js';
+
+const quantities: readonly { readonly value: QuantityKind; readonly label: string }[] = [
+  { value: 'number', label: 'Number' },
+  { value: 'range', label: 'From–to' },
+  { value: 'present', label: 'Present' },
+];
+
+const methodOptions: readonly { readonly value: Method; readonly label: string }[] = [
+  { value: 'one-by-one', label: 'One by one' },
+  { value: 'block', label: 'In blocks' },
+  { value: 'sample', label: 'By a sample' },
+  { value: 'guess', label: 'Guess' },
+];
+
+const activityOptions: readonly { readonly value: Activity; readonly label: string }[] = [
+  { value: 'water', label: 'On water' },
+  { value: 'land', label: 'On land or ice' },
+  { value: 'flying-through', label: 'Flying through' },
+  { value: 'flushed', label: 'Flushed' },
+];
+
+/** Everything about one tally line; what most lines need is on top, the rest is folded away. */
+export function LineEditor(props: {
+  readonly line: DraftLine;
+  readonly sections: readonly { readonly id: string; readonly name: string }[];
+  readonly faults: readonly DraftFault[];
+  readonly recent: readonly string[];
+  readonly onChange: (line: DraftLine) => void;
+  readonly onDone: () => void;
+  readonly onRemove: () => void;
+}): ReactNode {
+  const { line, faults, onChange } = props;
+  const [isChangingTaxon, setChangingTaxon] = useState(false);
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    heading.current?.focus();
+    heading.current?.scrollIntoView({ block: 'start' });
+  }, []);
+  const shown = readTaxon(line.taxon);
+  const parsed = parseTaxon(line.taxon);
+  const wider = parsed.ok ? widerNames(parsed.candidates) : [];
+  const fault = (field: string): string | undefined => faultAt(faults, line.id, field);
+  const set = (change: Partial<DraftLine>): void => onChange({ ...line, ...change });
+  const taxonFault = fault('taxon');
+
+  return (
+    <section className="line-editor stack" aria-labelledby={`line-${line.id}`}>
+      <div>
+        <h2 id={`line-${line.id}`} ref={heading} tabIndex={-1}>
+          {shown.english}
+        </h2>
+        <p className="taxon soft">{shown.name}</p>
+        {taxonFault === undefined ? null : <p className="field-fault">{taxonFault}</p>}
+      </div>
+      {wider.length === 0 ? null : (
+        <div className="field" role="group" aria-label="Not sure of the species? Leave it as">
+          <span className="label">Not sure? Leave it as</span>
+          <div className="choice-row">
+            {wider.map((one) => (
+              <button
+                key={one.name}
+                type="button"
+                className="button"
+                onClick={() => set({ taxon: one.name })}
+              >
+                {one.english}
+              </button>
+            ))}
+          </div>
+        </div>
+      )}
+      {isChangingTaxon ? (
+        <TaxonPicker
+          label="Change the taxon to"
+          recent={props.recent}
+          onPick={(taxon) => {
+            set({ taxon: taxon.name });
+            setChangingTaxon(false);
+          }}
+        />
+      ) : (
+        <div>
+          <button
+            type="button"
+            className="button"
+            data-kind="quiet"
+            onClick={() => setChangingTaxon(true)}
+          >
+            Another taxon
+          </button>
+        </div>
+      )}
+
+      <Choice
+        legend="How many"
+        isShort
+        value={line.quantity}
+        options={quantities}
+        onChange={(quantity) => set({ quantity })}
+      />
+      {line.quantity === 'number' ? (
+        <Field label="Birds" fault={fault('number')}>
+          {(ties) => (
+            <NumberPad ties={ties} value={line.number} onChange={(number) => set({ number })} />
+          )}
+        </Field>
+      ) : null}
+      {line.quantity === 'range' || (line.quantity === 'number' && line.low + line.high !== '') ? (
+        <div className="two-fields">
+          <NumberField
+            label="At least"
+            value={line.low}
+            fault={fault('low')}
+            onChange={(low) => set({ low })}
+          />
+          <NumberField
+            label="At most"
+            value={line.high}
+            fault={fault('high')}
+            onChange={(high) => set({ high })}
+          />
+        </div>
+      ) : null}
+      {line.quantity === 'present' ? (
+        <p className="hint">
+          Seen, but not counted: the compiled count then says “at least one more”.
+        </p>
+      ) : null}
+
+      <Choice
+        legend="How counted"
+        value={line.method}
+        options={methodOptions}
+        onChange={(method) => set({ method })}
+      />
+      {line.method === 'block' ? (
+        <NumberField
+          label="Birds in one block, if you kept to one size"
+          value={line.block}
+          fault={fault('block')}
+          onChange={(block) => set({ block })}
+        />
+      ) : null}
+      <Choice
+        legend="Doing"
+        value={line.activity}
+        options={activityOptions}
+        onChange={(activity) => set({ activity })}
+      />
+
+      <MoreLineFields line={line} sections={props.sections} fault={fault} set={set} />
+
+      <div className="tally-foot">
+        <button type="button" className="button" data-kind="quiet" onClick={props.onRemove}>
+          Remove this line
+        </button>
+        <button type="button" className="button" data-kind="main" onClick={props.onDone}>
+          Line done
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,92 @@
+import { useState, type ReactNode } from 'react';
+import { useMutation } from 'urql';
+import type { MyAssignmentsQuery } from '../graphql/generated/graphql.js';
+import { readTrouble, type Trouble } from '../graphql/trouble.js';
+import { useAnnounce } from '../ui/announcer.js';
+import { TextArea } from '../ui/text-field.js';
+import { TroubleNotice } from '../ui/notice.js';
+import { dayAndClock } from '../ui/words.js';
+import { AnswerQuery } from './documents.js';
+
+type Query = MyAssignmentsQuery['count']['queries'][number];
+
+/** Questions that compilers put to this observer, open ones first. */
+export function QueriesToMe(props: {
+  readonly queries: readonly Query[];
+  readonly timeZone: string;
+}): ReactNode {
+  if (props.queries.length === 0) return null;
+  const open = props.queries.filter(({ answer }) => answer === null);
+  const answered = props.queries.filter((query) => !open.includes(query));
+  return (
+    <section className="stack" aria-labelledby="queries-to-me">
+      <h2 id="queries-to-me">Questions to you</h2>
+      {open.length === 0 ? <p className="soft">All are answered. Thank you.</p> : null}
+      {open.map((query) => (
+        <OpenQuery key={query.id} query={query} timeZone={props.timeZone} />
+      ))}
+      {answered.map((query) => (
+        <div key={query.id} className="notice stack-tight">
+          <p className="soft small">{query.about}</p>
+          <p>
+            <strong>{query.askedBy.name} asked:</strong> {query.question}
+          </p>
+          <p>
+            <strong>You answered:</strong> {query.answer}
+          </p>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+function OpenQuery(props: { readonly query: Query; readonly timeZone: string }): ReactNode {
+  const { query } = props;
+  const [answer, setAnswer] = useState('');
+  const [trouble, setTrouble] = useState<Trouble | null>(null);
+  const [{ fetching }, send] = useMutation(AnswerQuery);
+  const announce = useAnnounce();
+
+  async function submit(): Promise<void> {
+    setTrouble(null);
+    const result = await send(
+      { queryId: query.id, answer: answer.trim() },
+      { additionalTypenames: ['ObserverQuery', 'Count'] },
+    );
+    if (result.error) setTrouble(readTrouble(result.error));
+    else announce('Your answer was sent.');
+  }
+
+  return (
+    <form
+      className="notice stack-tight"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void submit();
+      }}
+    >
+      <p className="soft small">
+        {query.about} Asked by {query.askedBy.name}, {dayAndClock(query.askedAt, props.timeZone)}.
+      </p>
+      <p className="sentence">{query.question}</p>
+      <TextArea
+        label="Your answer"
+        hint="Say what you remember. “I cannot tell any more” is a good answer too."
+        required
+        value={answer}
+        onChange={setAnswer}
+      />
+      {trouble === null ? null : <TroubleNotice trouble={trouble} />}
+      <div>
+        <button
+          type="submit"
+          className="button"
+          data-kind="main"
+          disabled={fetching || answer.trim() === ''}
+        >
+          {fetching ? 'Sending …' : 'Send the answer'}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,128 @@
+import type { OwnTallyFragment, TallyInput, TallyLineInput } from '../graphql/generated/graphql.js';
+import { v7 } from 'uuid';
+import type { Activity, Method } from '../../../server/core/model/snapshot.js';
+import { ACTIVITIES, METHODS } from '../../../server/core/model/snapshot.js';
+import { wholeNumber, type Draft, type DraftLine } from './draft.js';
+import { clockTimeOf, instantNear } from './local-time.js';
+
+/** What of an assignment a tally needs; its section and window are fixed by it. */
+export interface TallyFrame {
+  readonly sectionIds: readonly string[];
+  readonly window: { readonly id: string; readonly start: string; readonly end: string };
+  readonly vantageId: string | null;
+  readonly timeZone: string;
+}
+
+/** The draft as it is sent. The same draft always gives the same bytes, so that it can be sent again. */
+export function tallyInput(draft: Draft, frame: TallyFrame): TallyInput {
+  const when = (clockTime: string): string | null =>
+    clockTime.trim() === '' ? null : instantNear(clockTime, frame.window, frame.timeZone);
+  return {
+    id: draft.id,
+    countId: draft.countId,
+    sectionIds: [...frame.sectionIds],
+    windowId: frame.window.id,
+    vantageId: frame.vantageId,
+    partyIds: [...draft.party].sort(),
+    start: when(draft.start),
+    end: when(draft.end),
+    scope: draft.scope === 'taxa' ? draft.scopeTaxa.join(', ') : draft.scope,
+    coverage: draft.seenAll ? 1 : Number(draft.seenPercent) / 100,
+    replaces: draft.replaces,
+    reason: draft.replaces === null ? null : draft.reason.trim(),
+    lines: draft.lines.map((line) => lineInput(line, when)),
+  };
+}
+
+function lineInput(line: DraftLine, when: (clockTime: string) => string | null): TallyLineInput {
+  // A number may carry a range too: the observer's best number and the span around it.
+  const hasRange = line.quantity !== 'present';
+  return {
+    id: line.id,
+    taxon: line.taxon,
+    number: line.quantity === 'number' ? wholeNumber(line.number) : null,
+    low: hasRange ? wholeNumber(line.low) : null,
+    high: hasRange ? wholeNumber(line.high) : null,
+    method: line.method,
+    block: line.method === 'block' ? wholeNumber(line.block) : null,
+    male: wholeNumber(line.male),
+    female: wholeNumber(line.female),
+    adult: wholeNumber(line.adult),
+    immature: wholeNumber(line.immature),
+    activity: line.activity,
+    time: when(line.time),
+    lon: degrees(line.lon),
+    lat: degrees(line.lat),
+    flock: orNull(line.flock),
+    heading: degrees(line.heading),
+    from: orNull(line.from),
+    to: orNull(line.to),
+    certainty: line.certainty,
+    note: orNull(line.note),
+  };
+}
+
+function degrees(text: string): number | null {
+  return text.trim() === '' ? null : Number(text);
+}
+
+function orNull(text: string): string | null {
+  return text.trim() === '' ? null : text.trim();
+}
+
+/** A draft that corrects a submitted tally: new ids, everything else as it was sent. */
+export function correctionOf(
+  tally: OwnTallyFragment,
+  ids: {
+    readonly countId: string;
+    readonly assignmentId: string;
+    readonly timeZone: string;
+    readonly observerId: string;
+  },
+): Draft {
+  const clock = (instant: string | null): string =>
+    instant === null ? '' : clockTimeOf(instant, ids.timeZone);
+  const isKnownScope = tally.scope === 'all-waterbirds' || tally.scope === 'waterfowl';
+  return {
+    id: v7(),
+    assignmentId: ids.assignmentId,
+    countId: ids.countId,
+    start: clock(tally.start),
+    end: clock(tally.end),
+    scope: tally.scope === 'waterfowl' ? 'waterfowl' : isKnownScope ? 'all-waterbirds' : 'taxa',
+    scopeTaxa: isKnownScope ? [] : tally.scope.split(',').map((name) => name.trim()),
+    seenAll: tally.coverage >= 1,
+    seenPercent: tally.coverage >= 1 ? '' : String(Math.round(tally.coverage * 1000) / 10),
+    party: tally.party.map(({ id }) => id).filter((id) => id !== ids.observerId),
+    replaces: tally.id,
+    reason: '',
+    lines: tally.lines.map((line) => {
+      const text = (value: number | null): string => (value === null ? '' : String(value));
+      const isRange = line.number === null;
+      return {
+        id: v7(),
+        taxon: line.written,
+        quantity: line.present ? 'present' : isRange ? 'range' : 'number',
+        number: text(line.number),
+        low: text(line.low),
+        high: text(line.high),
+        method: METHODS.find((one): one is Method => one === line.method) ?? 'one-by-one',
+        block: text(line.block),
+        activity: ACTIVITIES.find((one): one is Activity => one === line.activity) ?? 'water',
+        male: text(line.male),
+        female: text(line.female),
+        adult: text(line.adult),
+        immature: text(line.immature),
+        flock: line.flock ?? '',
+        time: clock(line.time),
+        heading: text(line.heading),
+        from: line.from ?? '',
+        to: line.to ?? '',
+        certainty: line.certainty === 'likely' ? 'likely' : 'sure',
+        note: line.note ?? '',
+        lon: text(line.lon),
+        lat: text(line.lat),
+      };
+    }),
+  };
+}

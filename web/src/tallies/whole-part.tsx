@@ -1,0 +1,193 @@
+import type { ReactNode } from 'react';
+import { Field } from '../ui/field.js';
+import { TextArea } from '../ui/text-field.js';
+import { Choice } from './choice.js';
+import { faultAt, type DraftFault } from './draft-faults.js';
+import type { Draft } from './draft.js';
+import { clockTimeOf } from './local-time.js';
+import { NumberField } from './number-field.js';
+import type { OwnPart } from './own-part.js';
+import { readTaxon } from '../ui/taxon.js';
+import { TaxonPicker } from './taxon-picker.js';
+
+const scopes = [
+  { value: 'all-waterbirds', label: 'All waterbirds' },
+  { value: 'waterfowl', label: 'Waterfowl' },
+  { value: 'taxa', label: 'These taxa only' },
+] as const;
+
+/** What holds for the whole tally: when, how much of the section, what was looked for, who helped. */
+export function WholePart(props: {
+  readonly draft: Draft;
+  readonly count: OwnPart;
+  readonly personId: string;
+  readonly faults: readonly DraftFault[];
+  readonly onChange: (draft: Draft) => void;
+}): ReactNode {
+  const { draft, count, faults, onChange } = props;
+  const set = (change: Partial<Draft>): void => onChange({ ...draft, ...change });
+  const fault = (field: string): string | undefined => faultAt(faults, null, field);
+  return (
+    <section className="stack" aria-labelledby="whole-heading">
+      <h2 id="whole-heading">The tally as a whole</h2>
+      <div className="two-fields">
+        <TimeField
+          label="Began"
+          value={draft.start}
+          timeZone={count.timeZone}
+          fault={fault('start')}
+          onChange={(start) => set({ start })}
+        />
+        <TimeField
+          label="Ended"
+          value={draft.end}
+          timeZone={count.timeZone}
+          fault={fault('end')}
+          onChange={(end) => set({ end })}
+        />
+      </div>
+      <Choice
+        legend="How much of the section did you see?"
+        value={draft.seenAll ? 'all' : 'part'}
+        options={[
+          { value: 'all', label: 'All of it' },
+          { value: 'part', label: 'Part of it' },
+        ]}
+        onChange={(seen) => set({ seenAll: seen === 'all' })}
+      />
+      {draft.seenAll ? null : (
+        <NumberField
+          label="About how much, in per cent"
+          hint="Fog, ice, boats or a point of land in the way: a partial tally is a lower bound, and still worth sending."
+          fault={fault('coverage')}
+
+          value={draft.seenPercent}
+          onChange={(value) => set({ seenPercent: value })}
+        />
+      )}
+      <Choice
+        legend="What did you set out to count?"
+        value={draft.scope}
+        options={scopes}
+        onChange={(scope) => set({ scope })}
+      />
+      <p className="hint">
+        What you looked for and do not list counts as none seen. What you did not look for counts as
+        no answer.
+      </p>
+      {draft.scope === 'taxa' ? <ScopeTaxa draft={draft} fault={fault('scope')} set={set} /> : null}
+      <Party draft={draft} count={count} personId={props.personId} set={set} />
+      {draft.replaces === null ? null : (
+        <TextArea
+          label="Why is the tally corrected?"
+          fault={fault('reason')}
+          value={draft.reason}
+          onChange={(value) => set({ reason: value })}
+        />
+      )}
+    </section>
+  );
+}
+
+function TimeField(props: {
+  readonly label: string;
+  readonly value: string;
+  readonly timeZone: string;
+  readonly fault: string | undefined;
+  readonly onChange: (value: string) => void;
+}): ReactNode {
+  return (
+    <Field label={props.label} fault={props.fault}>
+      {(ties) => (
+        <span className="time-field">
+          <input
+            {...ties}
+            type="time"
+            value={props.value}
+            onChange={(event) => props.onChange(event.target.value)}
+          />
+          <button
+            type="button"
+            className="button"
+            aria-label={`Now: ${props.label.toLowerCase()}`}
+            onClick={() => props.onChange(clockTimeOf(new Date().toISOString(), props.timeZone))}
+          >
+            Now
+          </button>
+        </span>
+      )}
+    </Field>
+  );
+}
+
+function ScopeTaxa(props: {
+  readonly draft: Draft;
+  readonly fault: string | undefined;
+  readonly set: (change: Partial<Draft>) => void;
+}): ReactNode {
+  const { draft, set } = props;
+  return (
+    <div className="stack-tight">
+      <ul className="plain-list choice-row">
+        {draft.scopeTaxa.map((taxon) => (
+          <li key={taxon}>
+            <button
+              type="button"
+              className="button"
+              onClick={() => set({ scopeTaxa: draft.scopeTaxa.filter((one) => one !== taxon) })}
+            >
+              {readTaxon(taxon).english} <span aria-hidden="true">×</span>
+              <span className="for-readers">, take it out</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <TaxonPicker
+        label="Add a taxon that you looked for"
+        recent={[]}
+        onPick={({ name }) =>
+          set({ scopeTaxa: [...draft.scopeTaxa.filter((one) => one !== name), name] })
+        }
+      />
+      {props.fault === undefined ? null : <p className="field-fault">{props.fault}</p>}
+    </div>
+  );
+}
+
+/** Two tallies that share a member are not independent, so it matters who called out numbers. */
+function Party(props: {
+  readonly draft: Draft;
+  readonly count: OwnPart;
+  readonly personId: string;
+  readonly set: (change: Partial<Draft>) => void;
+}): ReactNode {
+  const { draft, set } = props;
+  const others = props.count.people.filter(({ person }) => person.id !== props.personId);
+  if (others.length === 0) return null;
+  return (
+    <details open={draft.party.length > 0}>
+      <summary>Who counted with you</summary>
+      <fieldset className="field">
+        <legend className="hint">
+          Tick everyone who found, named or called out birds for this tally.
+        </legend>
+        {others.map(({ person }) => (
+          <label key={person.id} className="choice">
+            <input
+              type="checkbox"
+              checked={draft.party.includes(person.id)}
+              onChange={(event) =>
+                set({
+                  party: event.target.checked
+                    ? [...draft.party, person.id]
+                    : draft.party.filter((id) => id !== person.id),
+                })
+              }
+            />
+            {person.name}
+          </label>
+        ))}
+      </fieldset>
+    </details>
+  );
+}

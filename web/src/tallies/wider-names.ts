@@ -1,0 +1,50 @@
+import type { Species } from '../../../server/core/model/snapshot.js';
+import { DEFAULT_LOOK_ALIKES } from '../../../server/core/taxa/look-alikes.js';
+import { GENUS_SETS, TRADE_SETS } from '../../../server/core/taxa/named-sets.js';
+import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
+
+export interface WiderName {
+  /** As it is sent. */
+  readonly name: string;
+  /** As it is read on the button. */
+  readonly english: string;
+  readonly candidates: readonly Species[];
+}
+
+/** Most that fit below a thumb without a search. */
+const mostOffered = 4;
+
+/**
+ * Honest ways to say less: the pairs, genus and groups that contain an identification, narrow before
+ * wide. A bird turned away, asleep or half hidden leaves the pair, and a pair is a good answer.
+ * Pairs that share a genus come before pairs that only look alike.
+ */
+export function widerNames(candidates: readonly Species[]): readonly WiderName[] {
+  const holds = (set: readonly Species[]): boolean =>
+    set.length > candidates.length && candidates.every((species) => set.includes(species));
+  const pairs = candidates.length === 1 ? DEFAULT_LOOK_ALIKES.filter(holds) : [];
+  const sets = [
+    ...pairs.map((pair) => ({ set: [...pair], order: sameName(pair) ? 0 : 3 })),
+    ...GENUS_SETS.filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
+      set,
+      order: 1,
+    })),
+    ...TRADE_SETS.filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
+      set,
+      order: 2,
+    })),
+  ];
+  sets.sort((one, other) => one.order - other.order || one.set.length - other.set.length);
+  const offered = new Map<string, WiderName>();
+  for (const { set } of sets) {
+    const name = taxonName(set);
+    if (!offered.has(name)) offered.set(name, { name, english: englishName(set), candidates: set });
+  }
+  return [...offered.values()].slice(0, mostOffered);
+}
+
+/** Greater and Lesser Scaup share their last word: the pair that observers mean most often. */
+function sameName(pair: readonly Species[]): boolean {
+  const last = pair.map((species) => englishName([species]).split(' ').at(-1));
+  return last[0] === last[1];
+}

@@ -1,0 +1,94 @@
+/** How numbers, times and enum values are written on every page. */
+
+const numberFormat = new Intl.NumberFormat('en', { maximumFractionDigits: 1 });
+const shareFormat = new Intl.NumberFormat('en', {
+  maximumFractionDigits: 2,
+  minimumFractionDigits: 2,
+});
+
+/** `1234` → `1,234`; at most one decimal. */
+export function birds(count: number): string {
+  return numberFormat.format(count);
+}
+
+/** Birds that were shared out in proportion are not whole: `≈ 112.7`. */
+export function birdsAbout(count: number): string {
+  return Number.isInteger(count) ? birds(count) : `≈ ${birds(count)}`;
+}
+
+/** `1 bird`, `2 birds`. */
+export function countOf(count: number, one: string, many = `${one}s`): string {
+  return `${birds(count)} ${count === 1 ? one : many}`;
+}
+
+/** `0.8312` → `0.83`. */
+export function twoDecimals(value: number): string {
+  return shareFormat.format(value);
+}
+
+/** `0.8312` → `83 %`; shares that round to the ends without being there stay off them. */
+export function percent(share: number): string {
+  if (share > 0.995 && share < 1) return 'over 99 %';
+  if (share < 0.005 && share > 0) return 'under 1 %';
+  return `${Math.round(share * 100)} %`;
+}
+
+/** A probability: never said to be certain, however near it comes. */
+export function chance(probability: number): string {
+  if (probability > 0.995) return 'over 99 %';
+  if (probability < 0.005) return 'under 1 %';
+  return `${Math.round(probability * 100)} %`;
+}
+
+/** An instant as the clock at the waterbody shows it: `08:15`. */
+export function clock(instant: string, timeZone: string): string {
+  return new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone }).format(
+    new Date(instant),
+  );
+}
+
+/** `08:00 to 11:00`. */
+export function span(start: string, end: string, timeZone: string): string {
+  return `${clock(start, timeZone)} to ${clock(end, timeZone)}`;
+}
+
+/** A calendar date, `2027-01-16` → `Saturday 16 January 2027`. */
+export function longDate(date: string): string {
+  return new Intl.DateTimeFormat('en-GB', {
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    timeZone: 'UTC',
+  })
+    .format(new Date(`${date}T00:00:00Z`))
+    .replace(',', '');
+}
+
+/** `16 January 2027, 20:41:07`, for the audit trail. */
+export function dayAndClock(instant: string, timeZone: string): string {
+  return new Intl.DateTimeFormat('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    timeZone,
+  }).format(new Date(instant));
+}
+
+/** `count-spread` → `count spread`; the vocabulary's words carry hyphens in data only. */
+export function inWords(code: string): string {
+  return code.replaceAll('-', ' ').replaceAll('_', ' ').toLowerCase();
+}
+
+/** First letter large, for the head of a column or a row. */
+export function sentenceCase(text: string): string {
+  return text === '' ? text : text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(parts: readonly string[]): string {
+  if (parts.length <= 1) return parts.join('');
+  return `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1] ?? ''}`;
+}
