@@ -1,0 +1,187 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runCommand } from '../../server/cli/command.js';
+import type { Result } from '../../server/core/model/result.js';
+import type { Ruling } from '../../server/core/model/ruling.js';
+import { taxonName } from '../../server/core/taxa/taxon-name.js';
+import { PROJECT_ROOT } from '../../server/project-root.js';
+import type { ApiClient } from '../support/api-client.js';
+import { TestApp } from '../support/start-app.js';
+import { invited } from '../support/test-count.js';
+
+const FOLDER = path.join(PROJECT_ROOT, 'scenarios', 'lake-emberlow');
+const RULINGS = path.join(FOLDER, 'rulings.json');
+const ID = 'lake-emberlow';
+
+const COMPILED = `query ($id: ID!) { count(id: $id) { state compiled { reported total
+  lines { taxon candidates number low high atLeast atMost flyingThrough presentNotCounted }
+  ledger { id from to taxon number becauseKind becauseRef } } } }`;
+
+interface Compiled {
+  reported: string;
+  total: number;
+  lines: object[];
+  ledger: object[];
+}
+
+interface Marked {
+  id: string;
+  text: string;
+  proposals: { text: string }[];
+  ruling: { id: string; state: string } | null;
+}
+
+let app: TestApp;
+let compiler: ApiClient;
+let leader: ApiClient;
+
+/** The scenario, taken in through the API like any other folder. */
+beforeAll(async () => {
+  app = await TestApp.start();
+  const planner = await app.planner();
+  const names = ['count.json', 'places.geojson', 'tallies.csv', 'marks.csv'];
+  const files = await Promise.all(
+    names.map(async (name) => ({ name, text: await readFile(path.join(FOLDER, name), 'utf8') })),
+  );
+  await planner.ask(
+    'mutation ($files: [FolderFileInput!]!) { importCount(files: $files) { id state } }',
+    { files },
+  );
+  compiler = await invited(app, planner, ID, 'k1');
+  leader = await invited(app, planner, ID, 'l1');
+});
+
+afterAll(() => app.stop());
+
+async function commandLine(...args: readonly string[]): Promise<Result> {
+  let text = '';
+  const code = await runCommand(['reconcile', FOLDER, ...args], {
+    out: (part) => {
+      text += part;
+    },
+    err: (part) => {
+      throw new Error(part);
+    },
+    terminal: false,
+  });
+  expect(code).toBe(0);
+  return JSON.parse(text) as Result;
+}
+
+async function fromServer(): Promise<Compiled> {
+  const { count } = await compiler.ask<{ count: { compiled: Compiled } }>(COMPILED, { id: ID });
+  return count.compiled;
+}
+
+function expectSame(server: Compiled, command: Result): void {
+  expect(server.reported).toBe(command.reported);
+  expect(server.lines).toEqual(command.compiled);
+  expect(server.ledger).toEqual(
+    command.ledger.map(({ because, ...posting }) => ({
+      ...posting,
+      becauseKind: because.kind,
+      becauseRef: because.ref,
+    })),
+  );
+}
+
+/** A ruling of the file as the page would send it. */
+function rulingInput({ id, reason, target, decision }: Ruling): object {
+  const taxon = (candidates: readonly string[] | undefined): string | undefined =>
+    candidates && taxonName(candidates);
+  const { from, to, ...others } = decision as { kind: string; from?: string[]; to?: string[] };
+  return {
+    id,
+    countId: ID,
+    reason,
+    target,
+    decision: { ...others, from: taxon(from), to: taxon(to) },
+  };
+}
+
+describe('Lake Emberlow compiles alike on the server and on the command line', () => {
+  it('without rulings', async () => {
+    expectSame(await fromServer(), await commandLine());
+  });
+
+  it('with the field marks that came along: one line finer than its marks, and its ruling waits', async () => {
+    const marked = `query ($id: ID!) { count(id: $id) { review {
+      disagreements(kind: "over-resolved") { id text proposals { text } ruling { id state } } } } }`;
+    const listed = async () => {
+      const { count } = await compiler.ask<{ count: { review: { disagreements: Marked[] } } }>(
+        marked,
+        { id: ID },
+      );
+      return count.review.disagreements;
+    };
+    const command = (await commandLine()).disagreements.filter(
+      ({ kind }) => kind === 'over-resolved',
+    );
+    expect(command.map(({ lines }) => lines)).toEqual([['o5-s5:04']]);
+    expect(await listed()).toEqual(
+      command.map(({ id, text, proposals }) => ({
+        id,
+        text,
+        proposals: proposals.map((proposal) => ({ text: proposal.text })),
+        ruling: null,
+      })),
+    );
+    const ruling = { id: 'tried', state: 'NEEDS_SECOND' };
+    await compiler.ask('mutation ($input: RulingInput!) { giveRuling(input: $input) { state } }', {
+      input: {
+        id: ruling.id,
+        countId: ID,
+        disagreementId: command[0]?.id,
+        reason: 'No crowns were noted.',
+        decision: { kind: 'identify-line', to: 'GRSC/LESC' },
+      },
+    });
+    expect((await listed()).map((each) => each.ruling)).toEqual([ruling]);
+    await compiler.ask(
+      'mutation { withdrawRuling(rulingId: "tried", reason: "Only tried.") { state } }',
+    );
+    expect((await listed()).map((each) => each.ruling)).toEqual([null]);
+  });
+
+  it('with the same rulings, given one by one and seconded where they have to be', async () => {
+    const rulings = JSON.parse(await readFile(RULINGS, 'utf8')) as Ruling[];
+    await leader.ask(
+      'mutation ($id: ID!) { closeWindow(countId: $id, windowId: "w1") { state } }',
+      {
+        id: ID,
+      },
+    );
+    let seconded = 0;
+    for (const ruling of rulings) {
+      const { giveRuling } = await compiler.ask<{ giveRuling: { state: string } }>(
+        'mutation ($input: RulingInput!) { giveRuling(input: $input) { state } }',
+        { input: rulingInput(ruling) },
+      );
+      if (giveRuling.state === 'APPLIED') continue;
+      expect(giveRuling.state).toBe('NEEDS_SECOND');
+      seconded += 1;
+      await leader.ask('mutation ($id: ID!) { secondRuling(rulingId: $id) { state } }', {
+        id: ruling.id,
+      });
+    }
+    // The compiler counted s5 and s6 herself: three links, two groups and a line touch them.
+    expect(seconded).toBe(6);
+    const command = await commandLine('--rulings', RULINGS);
+    expect(command.rulings.map(({ state }) => state)).toEqual(rulings.map(() => 'applied'));
+    expectSame(await fromServer(), command);
+  });
+
+  it('and still when the count is signed off and sealed', async () => {
+    const { count } = await compiler.ask<{
+      count: { review: { inputHash: string; openMatters: string[] } };
+    }>('query ($id: ID!) { count(id: $id) { review { inputHash openMatters } } }', { id: ID });
+    expect(count.review.openMatters).toEqual([]);
+    await compiler.ask(
+      'mutation ($id: ID!, $hash: String!) { signOff(countId: $id, as: COMPILER, inputHash: $hash) { state } }',
+      { id: ID, hash: count.review.inputHash },
+    );
+    await compiler.ask('mutation ($id: ID!) { seal(countId: $id) { id } }', { id: ID });
+    expectSame(await fromServer(), await commandLine('--rulings', RULINGS));
+  });
+});

@@ -1,0 +1,120 @@
+import js from '@eslint/js';
+import { defineConfig } from 'eslint/config';
+import reactHooks from 'eslint-plugin-react-hooks';
+import tseslint from 'typescript-eslint';
+
+const pure =
+  'server/core is pure: the same input has to give the same bytes on the server, on the command line and in the browser.';
+
+/** What server/core may not use; that it imports nothing from outside is checked by depend.config.cjs too. */
+const purity = {
+  files: ['server/core/**/*.ts'],
+  rules: {
+    'no-restricted-imports': [
+      'error',
+      {
+        patterns: [
+          {
+            regex: '^[^.]',
+            message: `${pure} It imports nothing from outside server/core, no package and no node: module.`,
+          },
+        ],
+      },
+    ],
+    'no-restricted-globals': [
+      'error',
+      ...['process', 'globalThis', 'performance', 'crypto', 'fetch', 'setTimeout', 'Intl'].map(
+        (name) => ({ name, message: `${pure} Hand the value in as an argument.` }),
+      ),
+      { name: 'console', message: `${pure} Return what is to be said; the caller says it.` },
+    ],
+    'no-restricted-properties': [
+      'error',
+      { object: 'Date', property: 'now', message: `${pure} Hand the instant in as an argument.` },
+      {
+        object: 'Math',
+        property: 'random',
+        message: `${pure} Use the seeded generator of server/core/math.`,
+      },
+      {
+        property: 'localeCompare',
+        message: `${pure} localeCompare sorts by the language of the machine; compare with < or sort without a comparer.`,
+      },
+      {
+        property: 'toLocaleString',
+        message: `${pure} toLocaleString writes by the language of the machine.`,
+      },
+    ],
+    'no-restricted-syntax': [
+      'error',
+      {
+        selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+        message: `${pure} Hand the instant in as an argument.`,
+      },
+    ],
+  },
+};
+
+export default defineConfig(
+  {
+    ignores: [
+      'dist/',
+      'coverage/',
+      'server/api/generated/',
+      'server/database/generated/',
+      'web/src/graphql/generated/',
+    ],
+  },
+  // A rule that is in the way is changed here, for everyone, with its reason.
+  { linterOptions: { noInlineConfig: true } },
+  js.configs.recommended,
+  {
+    files: ['**/*.{mjs,js,cjs}'],
+    languageOptions: {
+      globals: {
+        console: 'readonly',
+        module: 'writable',
+        performance: 'readonly',
+        process: 'readonly',
+        URL: 'readonly',
+      },
+    },
+  },
+  {
+    files: ['web/public/**/*.js'],
+    languageOptions: {
+      sourceType: 'script',
+      globals: { caches: 'readonly', clients: 'readonly', fetch: 'readonly', self: 'readonly' },
+    },
+  },
+  {
+    files: ['**/*.{ts,tsx}'],
+    extends: [tseslint.configs.strictTypeChecked],
+    languageOptions: {
+      parserOptions: {
+        projectService: { allowDefaultProject: ['web/*.config.ts', '*.config.ts'] },
+        tsconfigRootDir: new URL('..', import.meta.url).pathname,
+      },
+    },
+    rules: {
+      // A Nest module is a class that only carries its decorator.
+      '@typescript-eslint/no-extraneous-class': ['error', { allowWithDecorator: true }],
+      // Nest declares the types of its options as classes; they are given as plain objects.
+      '@typescript-eslint/no-unsafe-class-instance-assignment': 'off',
+      // Numbers and truth values have one spelling; anything else in a sentence is a mistake.
+      '@typescript-eslint/restrict-template-expressions': [
+        'error',
+        { allowNumber: true, allowBoolean: true },
+      ],
+      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+    },
+  },
+  {
+    // Published tables print more digits than a double holds; they are quoted as printed.
+    files: ['tests/**/*.ts'],
+    rules: { 'no-loss-of-precision': 'off' },
+  },
+  { ...reactHooks.configs.flat.recommended, files: ['web/**/*.{ts,tsx}'] },
+  purity,
+);

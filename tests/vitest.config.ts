@@ -1,0 +1,41 @@
+import { defineConfig } from 'vitest/config';
+import { findChromium } from './support/find-chromium.mjs';
+import { LongestFirst } from './support/longest-first.js';
+
+// graphql must resolve to one copy: Nest loads the CommonJS build, so tests must too.
+const oneGraphql = { alias: [{ find: /^graphql$/, replacement: 'graphql/index.js' }] };
+
+// Browser tests read CHROMIUM_PATH, and are skipped where it is empty.
+const chromium = findChromium();
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  resolve: oneGraphql,
+  test: {
+    // One test file to a core. Left to itself, Vitest keeps one core back, which is half of two.
+    maxWorkers: '100%',
+    sequence: { sequencer: LongestFirst },
+    setupFiles: ['tests/support/fast-check-seed.ts'],
+    env: chromium === undefined ? {} : { CHROMIUM_PATH: chromium },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'server',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'web',
+          environment: 'happy-dom',
+          include: ['tests/**/*.test.tsx'],
+        },
+      },
+    ],
+  },
+});

@@ -1,0 +1,152 @@
+// A real Chromium for the browser tests and the README's pictures.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { chromium } from 'playwright-core';
+
+const axeSource = readFileSync(
+  createRequire(import.meta.url).resolve('axe-core/axe.min.js'),
+  'utf8',
+);
+
+/** The phone at the shore and the desk in the evening, in CSS pixels. */
+export const phone = { width: 390, height: 844 };
+export const desk = { width: 1280, height: 900 };
+/** The narrowest that a page must fit (WCAG 2.2, 1.4.10 Reflow). */
+export const narrowest = { width: 320, height: 720 };
+
+/** Nothing is fetched, reported or updated while the tests run. */
+const flags = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** @param {string} executablePath */
+export async function launch(executablePath) {
+  return chromium.launch({ executablePath, args: flags });
+}
+
+/**
+ * What each page is still waiting for.
+ *
+ * @type {WeakMap<import('playwright-core').Page, Set<import('playwright-core').Request>>}
+ */
+const openRequests = new WeakMap();
+
+/**
+ * A page of its own, with its own cookies; what goes wrong in it is collected.
+ *
+ * @param {import('playwright-core').Browser} browser
+ * @param {{ width: number, height: number }} size
+ * @param {{ keepsPages?: boolean }} [options] `keepsPages`: with the service worker
+ */
+export async function openPage(browser, size, options = {}) {
+  const context = await browser.newContext({
+    viewport: size,
+    serviceWorkers: options.keepsPages === true ? 'allow' : 'block',
+    reducedMotion: 'reduce',
+    locale: 'en-CA',
+    timezoneId: 'America/Toronto',
+  });
+  const page = await context.newPage();
+  /** @type {Set<import('playwright-core').Request>} */
+  const open = new Set();
+  openRequests.set(page, open);
+  page.on('request', (request) => open.add(request));
+  page.on('requestfinished', (request) => open.delete(request));
+  page.on('requestfailed', (request) => open.delete(request));
+  /** @type {string[]} */
+  const troubles = [];
+  page.on('pageerror', (error) => troubles.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') troubles.push(message.text());
+  });
+  return { page, troubles };
+}
+
+/**
+ * Signs in as the demonstration prints it: by password, or by an invite link.
+ *
+ * @param {import('playwright-core').Page} page
+ * @param {string} url of the server
+ * @param {{ name: string, password: string | null, path: string | null }} person
+ */
+export async function signIn(page, url, person) {
+  if (person.path === null) {
+    await page.goto(`${url}/sign-in`);
+    await page.getByLabel('Your name').fill(person.name);
+    await page.getByLabel('Password').fill(person.password ?? '');
+    await page.getByRole('button', { name: 'Sign in' }).click();
+  } else {
+    await page.goto(url + person.path);
+    await page.getByRole('button', { name: 'Open my assignments' }).click();
+  }
+  await page.waitForURL(/\/counts\/[^/]+\/./u);
+}
+
+/** How often in a row a page has to be found at rest: an answer may lead to another question. */
+const TIMES_AT_REST = 3;
+
+/**
+ * Waits until the page waits for nothing more and nothing on it is a placeholder.
+ *
+ * @param {import('playwright-core').Page} page as opened by `openPage`
+ */
+export async function settled(page) {
+  const end = Date.now() + 60_000;
+  await page.waitForLoadState('load');
+  for (let atRest = 0; atRest < TIMES_AT_REST;) {
+    const placeholders = await page.evaluate(async () => {
+      // Two frames: what has arrived is drawn, and whatever it asks for has been asked.
+      await new Promise((drawn) =>
+        globalThis.requestAnimationFrame(() => globalThis.requestAnimationFrame(drawn)),
+      );
+      return globalThis.document.querySelectorAll('.skeleton').length;
+    });
+    const isAtRest = placeholders === 0 && openRequests.get(page)?.size === 0;
+    atRest = isAtRest ? atRest + 1 : 0;
+    if (Date.now() > end) throw new Error(`The page ${page.url()} never came to rest.`);
+  }
+}
+
+/**
+ * What axe-core finds against WCAG 2.2 A and AA, one line a violation.
+ *
+ * @param {import('playwright-core').Page} page
+ * @returns {Promise<string[]>}
+ */
+export async function accessibilityViolations(page) {
+  await page.evaluate(axeSource);
+  return page.evaluate(async () => {
+    const { axe } = /** @type {{ axe: typeof import('axe-core') }} */ (
+      /** @type {unknown} */ (globalThis)
+    );
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    const { violations } = await axe.run(globalThis.document, {
+      runOnly: tags,
+      // Every rule runs; what passes is not written up.
+      resultTypes: ['violations'],
+    });
+    return violations.map(
+      ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
+    );
+  });
+}
+
+/**
+ * How many pixels the page is wider than its window; 0 if nobody has to scroll sideways.
+ *
+ * @param {import('playwright-core').Page} page
+ * @returns {Promise<number>}
+ */
+export async function sidewaysOverflow(page) {
+  return page.evaluate(() => {
+    const { scrollWidth, clientWidth } = globalThis.document.documentElement;
+    return scrollWidth - clientWidth;
+  });
+}

@@ -1,0 +1,325 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import {
+  accessibilityViolations,
+  desk,
+  narrowest,
+  phone,
+  settled,
+  sidewaysOverflow,
+} from './browser.mjs';
+import { chromium, Demonstration, type OpenPage } from './demonstration.js';
+
+/** Many pages in one test, on machines that have other things to do. */
+const longTest = 240_000;
+
+/**
+ * The main job in a real browser, on the real server and a database of its own: each test goes on
+ * from the one before, as the day does.
+ */
+describe.skipIf(chromium === '')('the main job in a browser', () => {
+  let demonstration: Demonstration;
+  let observer: OpenPage;
+  let compiler: OpenPage;
+  let leader: OpenPage;
+
+  beforeAll(async () => {
+    demonstration = await Demonstration.start();
+    observer = await demonstration.open(phone);
+    compiler = await demonstration.open(desk);
+    leader = await demonstration.open(desk);
+  }, 240_000);
+
+  afterAll(() => demonstration.close());
+
+  async function expectFine(page: Page): Promise<void> {
+    await settled(page);
+    expect(await accessibilityViolations(page)).toEqual([]);
+    expect(await sidewaysOverflow(page)).toBe(0);
+  }
+
+  test('an observer submits a tally with a pair and a group from a phone', async () => {
+    const { page } = observer;
+    await demonstration.signIn(page, ({ note }) => note !== null);
+    await expectFine(page);
+    await page.getByRole('link', { name: 'Begin the tally' }).click();
+    await expectFine(page);
+
+    // The pair: a species first, then left as the pair; the number in blocks.
+    await page.getByRole('button', { name: 'Greater Scaup', exact: true }).click();
+    await page.getByRole('button', { name: 'Greater/Lesser Scaup', exact: true }).click();
+    for (let block = 0; block < 9; block += 1) {
+      await page.getByRole('button', { name: 'Add 100' }).click();
+    }
+    await page.getByText('In blocks').click();
+    await page.getByLabel('Birds in one block').fill('100');
+    await expectFine(page);
+    await page.getByRole('button', { name: 'Line done' }).click();
+
+    // The group, typed.
+    const addLine = page.getByRole('combobox', { name: 'Add a line' });
+    await addLine.fill('aythya sp');
+    await addLine.press('Enter');
+    await page.getByLabel('Birds', { exact: true }).fill('250');
+    await page.getByRole('button', { name: 'Line done' }).click();
+
+    // A mistake is named at its field, and then mended.
+    await page.getByRole('button', { name: 'Look over and send' }).click();
+    await expect(page.getByRole('alert').innerText()).resolves.toContain('Say when you began');
+    await expectFine(page);
+    await page.getByLabel('Began', { exact: true }).fill('08:20');
+    await page.getByLabel('Ended', { exact: true }).fill('10:35');
+    await page.getByRole('button', { name: 'Look over and send' }).click();
+    await page.getByRole('heading', { name: 'Look it over' }).waitFor();
+    await expectFine(page);
+    await page.getByRole('button', { name: 'Send the tally' }).click();
+    await page.getByText('Sent: 1,150 birds. Thank you.').waitFor();
+    await expectFine(page);
+    // It stays to be read, though by now the page knows the tally from the server.
+    expect(await page.getByText('Sent: 1,150 birds. Thank you.').isVisible()).toBe(true);
+  });
+
+  test('targets on the entry pages are at least 44 pixels high', async () => {
+    const { page } = observer;
+    await page.goto(demonstration.url('assignments'));
+    await settled(page);
+    await page.getByRole('link', { name: 'Look at it or correct it' }).first().click();
+    await page.getByRole('button', { name: 'Correct this tally' }).click();
+    const heights = await page
+      .locator(
+        'main button, main input:not([type=radio]):not([type=checkbox]), main select, main summary',
+      )
+      .evaluateAll((targets) =>
+        targets
+          .filter((target) => target.checkVisibility())
+          .map((target) => ({
+            name: target.textContent,
+            height: target.getBoundingClientRect().height,
+          })),
+      );
+    expect(heights.length).toBeGreaterThan(10);
+    expect(heights.filter(({ height }) => height < 44)).toEqual([]);
+    await page.getByRole('button', { name: 'Leave the tally as it was submitted' }).click();
+  });
+
+  test(
+    'a compiler sees the new disagreement and rules on it by keyboard',
+    async () => {
+      const { page } = compiler;
+      await demonstration.signIn(page, ({ roles }) => roles.includes('compiler'));
+      await expectFine(page);
+      // The observer's 1,150 birds meet the other tally of the same section.
+      const fresh = page.locator('.work-list a', { hasText: /1,150/u }).first();
+      await fresh.waitFor();
+      const sentence = await fresh.innerText();
+      await page.keyboard.press('j');
+      for (let step = 0; step < 60; step += 1) {
+        const focused = await page.evaluate(() => document.activeElement?.textContent ?? '');
+        if (focused === sentence) break;
+        await page.keyboard.press('j');
+      }
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(sentence);
+      await page.keyboard.press('Enter');
+      await page.getByText(sentence).first().waitFor();
+      await expectFine(page);
+
+      // Both bars and their table say the same observer totals.
+      const balance = await page.locator('.pairing .sentence, .sentence').allInnerTexts();
+      expect(balance.some((text) => text.startsWith('Of ') && text.includes('1,150'))).toBe(true);
+
+      await page.keyboard.press('r');
+      await page.getByRole('button', { name: /own lines, 1,150/u }).click();
+      await page
+        .getByLabel('Reason')
+        .fill('The second observer stood nearer, with the light behind.');
+      await page.getByRole('button', { name: 'Give this ruling' }).click();
+      await page.getByText('A ruling is given.').waitFor();
+      await expectFine(page);
+      await page.goto(demonstration.url('disagreements'));
+      await settled(page);
+      await page.getByLabel('Show settled').check();
+      const row = page.locator('.work-list tr', { hasText: sentence });
+      await expect(row.innerText()).resolves.toContain('✓ settled by');
+    },
+    longTest,
+  );
+
+  test('the leader closes the window', async () => {
+    const { page } = leader;
+    await demonstration.signIn(page, ({ roles }) => roles.includes('leader'));
+    await page.goto(demonstration.url('coverage'));
+    await expectFine(page);
+    await page.getByRole('button', { name: 'Close this window' }).click();
+    await expectFine(page);
+    await page.getByRole('button', { name: 'Close the window' }).click();
+    await page.getByText(/08:00 to 11:00: closed/u).waitFor();
+  });
+
+  test(
+    'possible double counts are ruled on, and seconded where the compiler counted',
+    async () => {
+      const { page } = compiler;
+      const list = demonstration.url('disagreements');
+      const rowsThat = (on: Page, ruling: RegExp) =>
+        on
+          .locator('.work-list tbody tr')
+          .filter({ has: on.locator('td:last-child', { hasText: ruling }) });
+      let given = 0;
+      for (;;) {
+        await page.goto(list);
+        await settled(page);
+        await page.getByLabel('Severity').selectOption('Serious');
+        const open = rowsThat(page, /^open/u).getByRole('link');
+        if ((await open.count()) === 0) break;
+        await open.first().click();
+        await settled(page);
+        await page.locator('.proposal').first().click();
+        await page.getByLabel('Reason').fill('Times, heading and numbers fit.');
+        await page.getByRole('button', { name: 'Give this ruling' }).click();
+        await page.getByText('A ruling is given.').waitFor();
+        given += 1;
+      }
+      // The scenario has a raft that swims, one that flies, and one seen from both sides.
+      expect(given).toBeGreaterThanOrEqual(3);
+
+      const other = leader.page;
+      let seconded = 0;
+      for (;;) {
+        await other.goto(list);
+        await settled(other);
+        const waiting = rowsThat(other, /waits for a second person/u).getByRole('link');
+        if ((await waiting.count()) === 0) break;
+        await waiting.first().click();
+        await settled(other);
+        await other.getByRole('button', { name: 'Second this ruling' }).click();
+        await other.getByText(/seconded by/u).waitFor();
+        seconded += 1;
+      }
+      // The compiler counted in the section that both rafts reach.
+      expect(seconded).toBeGreaterThanOrEqual(2);
+      await page.goto(demonstration.url('links'));
+      await expectFine(page);
+    },
+    longTest,
+  );
+
+  test('the compiler signs off, and the compiled count and its ledger add up', async () => {
+    const { page } = compiler;
+    await page.goto(demonstration.url('compiled'));
+    await settled(page);
+    expect(await page.locator('.open-matters li').allTextContents()).toEqual([]);
+    await page.getByText('Nothing stands in the way.').waitFor();
+    await page.getByRole('button', { name: 'Sign off as compiler' }).click();
+    await page.getByText(/^Signed by/u).waitFor();
+    await expectFine(page);
+
+    const numberOf = (text: string): number =>
+      Number(text.replaceAll(/[^\d−-]/gu, '').replace('−', '-'));
+    const rows = await page.locator('table.compiled tbody td.compiled-number').allInnerTexts();
+    const total = numberOf(await page.locator('table.compiled tfoot .compiled-number').innerText());
+    expect(rows.length).toBeGreaterThan(30);
+    expect(rows.map(numberOf).reduce((sum, number) => sum + number, 0)).toBe(total);
+
+    const line = page
+      .locator('table.compiled tbody tr', { hasText: 'Aythya affinis/marila' })
+      .first();
+    const compiled = numberOf(await line.locator('.compiled-number').innerText());
+    await line.getByRole('button').click();
+    await page.getByRole('heading', { name: /^Ledger of/u }).waitFor();
+    await settled(page);
+    const terms = await page.locator('.ledger-sum tbody td.number').allInnerTexts();
+    expect(terms.length).toBeGreaterThan(1);
+    expect(terms.map(numberOf).reduce((sum, number) => sum + number, 0)).toBe(compiled);
+    await expectFine(page);
+  });
+
+  test.each([
+    ['phone', phone],
+    ['desk', desk],
+    ['narrowest', narrowest],
+  ])(
+    'every page is accessible and fits: %s',
+    async (_, size) => {
+      const { page } = compiler;
+      await page.setViewportSize(size);
+      for (const name of [
+        'assignments',
+        'coverage',
+        'disagreements',
+        'links',
+        'agreement',
+        'compiled',
+        'audit',
+        'no-such-page',
+      ]) {
+        await page.goto(demonstration.url(name));
+        await settled(page);
+        expect({ name, violations: await accessibilityViolations(page) }).toEqual({
+          name,
+          violations: [],
+        });
+        expect({ name, overflow: await sidewaysOverflow(page) }).toEqual({ name, overflow: 0 });
+      }
+      await leader.page.setViewportSize(size);
+      for (const name of ['people', '/counts', '/import', '/plan', '/sign-in']) {
+        await leader.page.goto(demonstration.url(name));
+        await settled(leader.page);
+        expect({ name, violations: await accessibilityViolations(leader.page) }).toEqual({
+          name,
+          violations: [],
+        });
+        expect({ name, overflow: await sidewaysOverflow(leader.page) }).toEqual({
+          name,
+          overflow: 0,
+        });
+      }
+    },
+    longTest,
+  );
+
+  test.each(['sunlight', 'night'])('contrast holds in the theme %s', async (theme) => {
+    const { page } = compiler;
+    await page.setViewportSize(desk);
+    for (const name of ['assignments', 'disagreements', 'compiled']) {
+      await page.goto(demonstration.url(name));
+      await settled(page);
+      await page.getByLabel('Colours of the page').selectOption(theme);
+      expect({ name, violations: await accessibilityViolations(page) }).toEqual({
+        name,
+        violations: [],
+      });
+    }
+  });
+
+  test('nothing went wrong in any of the pages, and nothing was fetched from elsewhere', async () => {
+    expect([...observer.troubles, ...compiler.troubles, ...leader.troubles]).toEqual([]);
+    const { page } = await demonstration.open(phone);
+    const elsewhere: string[] = [];
+    page.on('request', (request) => {
+      if (!request.url().startsWith(demonstration.url('/'))) elsewhere.push(request.url());
+    });
+    await demonstration.signIn(page, ({ roles }) => roles.includes('leader'));
+    await settled(page);
+    expect(elsewhere).toEqual([]);
+    await page.context().close();
+  });
+
+  test('the form opens without a network, from what the phone kept', async () => {
+    const { page } = await demonstration.open(phone, true);
+    await demonstration.signIn(page, ({ roles }) => roles.includes('compiler'));
+    await page.goto(demonstration.url('assignments'));
+    await settled(page);
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    // Once more with the worker in charge, so that it has seen every file.
+    await page.reload();
+    await settled(page);
+    await page.context().setOffline(true);
+    await page.reload();
+    await page.getByRole('heading', { name: 'My assignments' }).waitFor();
+    await page.getByText('No connection. What you enter is kept on this device.').waitFor();
+    expect(await page.locator('.assignment').count()).toBeGreaterThan(0);
+    await page.context().close();
+  });
+});

@@ -1,0 +1,59 @@
+import type { MyAssignmentsQuery } from '../../web/src/graphql/generated/graphql.js';
+import type { Answers } from './fake-server.js';
+
+type OwnPart = MyAssignmentsQuery['count'];
+
+const observer = { __typename: 'Person', id: 'o1', name: 'Ingrid Vale' } as const;
+
+const window = {
+  id: 'w1',
+  start: '2027-01-16T08:00:00-05:00',
+  end: '2027-01-16T11:00:00-05:00',
+  closed: false,
+};
+
+/** One observer's part of an invented count: one assignment, nothing submitted. */
+export function ownPart(change: Partial<OwnPart> = {}): OwnPart {
+  const section = { id: 's1', name: 'North Bay' };
+  return {
+    id: 'c1',
+    name: 'Lake Test, January',
+    waterbody: 'Lake Test',
+    date: '2027-01-16',
+    timeZone: 'America/Toronto',
+    sections: [section, { id: 's2', name: 'Mid Lake' }],
+    people: [
+      { person: observer, roles: ['OBSERVER'] },
+      { person: { id: 'o2', name: 'Tom Reed' }, roles: ['OBSERVER'] },
+    ],
+    assignments: [
+      {
+        id: 'a1',
+        person: observer,
+        sections: [section],
+        window,
+        vantage: { id: 'v1', name: 'Old pier' },
+        submitted: false,
+      },
+    ],
+    myTallies: [],
+    queries: [],
+    ...change,
+  };
+}
+
+/** What the server answers an observer who is signed in. */
+export function observerAnswers(part: OwnPart, more: Answers = {}): Answers {
+  return {
+    Me: { me: observer },
+    MyCounts: { counts: [{ ...headOf(part), myRoles: ['OBSERVER'] }] },
+    CountHead: { count: { ...headOf(part), myRoles: ['OBSERVER'], may: ['SUBMIT_TALLY'] } },
+    MyAssignments: () => ({ me: observer, count: part }),
+    ...more,
+  };
+}
+
+function headOf(part: OwnPart): Readonly<Record<string, unknown>> {
+  const { id, name, waterbody, date, timeZone } = part;
+  return { __typename: 'Count', id, name, waterbody, date, timeZone, state: 'OPEN' };
+}

@@ -1,0 +1,40 @@
+import { cleanup, configure, render } from '@testing-library/react';
+import { afterEach, beforeEach, vi } from 'vitest';
+import { App } from '../../web/src/app.js';
+import { reloadOutbox } from '../../web/src/tallies/outbox.js';
+
+// Pages of the desk are loaded when first opened, which takes a busy machine a while.
+configure({ asyncUtilTimeout: 4000 });
+
+/** A clean browser before each test, and nothing left after it. */
+export function useCleanBrowser(): void {
+  beforeEach(() => {
+    localStorage.clear();
+    reloadOutbox();
+    setOnline(true);
+    window.scrollTo = () => undefined;
+    Element.prototype.scrollIntoView = () => undefined;
+  });
+  afterEach(() => {
+    cleanup();
+    vi.unstubAllGlobals();
+  });
+}
+
+/** Opens the app at a path, as a browser does; again after a reload. */
+export function openApp(path: string): void {
+  window.history.replaceState(null, '', path);
+  render(<App />);
+}
+
+/** Closes the page and opens it anew: only what the browser keeps is left. */
+export function reloadApp(): void {
+  cleanup();
+  reloadOutbox();
+  render(<App />);
+}
+
+export function setOnline(isOnline: boolean): void {
+  Object.defineProperty(navigator, 'onLine', { value: isOnline, configurable: true });
+  window.dispatchEvent(new Event(isOnline ? 'online' : 'offline'));
+}
