@@ -1,4 +1,5 @@
 import { forgetKept, readKept, writeKept } from '../ui/kept.js';
+import { asDraft } from './as-draft.js';
 import type { Draft } from './draft.js';
 
 /** Drafts are kept per person and assignment: several observers may share a phone. */
@@ -6,24 +7,12 @@ function keyOf(personId: string, assignmentId: string): string {
   return `countersign.draft.${personId}.${assignmentId}`;
 }
 
-function isDraft(value: unknown): value is Draft {
-  return (
-    typeof value === 'object' &&
-    value !== null &&
-    'id' in value &&
-    typeof value.id === 'string' &&
-    'assignmentId' in value &&
-    'lines' in value &&
-    Array.isArray(value.lines) &&
-    'start' in value &&
-    typeof value.start === 'string' &&
-    'party' in value &&
-    Array.isArray(value.party)
-  );
+function isAnything(value: unknown): value is unknown {
+  return value !== undefined;
 }
 
 export function readDraft(personId: string, assignmentId: string): Draft | null {
-  return readKept(keyOf(personId, assignmentId), isDraft);
+  return asDraft(readKept(keyOf(personId, assignmentId), isAnything));
 }
 
 /** False if the browser would not keep it: the observer must be told. */

@@ -1,5 +1,5 @@
 import { v7 } from 'uuid';
-import type { Activity, Certainty, Method } from '../../../server/core/model/snapshot.js';
+import type { Activity, Certainty, Method, Position } from '../../../server/core/model/snapshot.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 
 /**
@@ -20,12 +20,29 @@ export interface Draft {
   readonly seenAll: boolean;
   /** Share of the section that was seen, in per cent, if not all. */
   readonly seenPercent: string;
+  /** Corners of what was seen, as drawn on the map of the section; empty where nothing is drawn. */
+  readonly seenArea: readonly Position[];
+  readonly conditions: DraftConditions;
   /** Ids of others who contributed. */
   readonly party: readonly string[];
   readonly lines: readonly DraftLine[];
   /** The submitted tally that this one corrects. */
   readonly replaces: string | null;
   readonly reason: string;
+}
+
+/** Light, weather and water while counting, each empty where it was not noted. */
+export interface DraftConditions {
+  readonly visibility: string;
+  /** Beaufort force, 0 to 12. */
+  readonly wind: string;
+  /** State of the sea, 0 to 9 (WMO code table 3700). */
+  readonly sea: string;
+  /** Share of the section under ice, in per cent. */
+  readonly ice: string;
+  readonly glare: string;
+  readonly disturbance: string;
+  readonly optics: string;
 }
 
 export type QuantityKind = 'number' | 'range' | 'present';
@@ -57,6 +74,16 @@ export interface DraftLine {
   readonly lat: string;
 }
 
+export const noConditions: DraftConditions = {
+  visibility: '',
+  wind: '',
+  sea: '',
+  ice: '',
+  glare: '',
+  disturbance: '',
+  optics: '',
+};
+
 export function emptyDraft(countId: string, assignmentId: string): Draft {
   return {
     id: v7(),
@@ -68,6 +95,8 @@ export function emptyDraft(countId: string, assignmentId: string): Draft {
     scopeTaxa: [],
     seenAll: true,
     seenPercent: '',
+    seenArea: [],
+    conditions: noConditions,
     party: [],
     lines: [],
     replaces: null,

@@ -2,7 +2,7 @@ import type { OwnTallyFragment, TallyInput, TallyLineInput } from '../graphql/ge
 import { v7 } from 'uuid';
 import type { Activity, Method } from '../../../server/core/model/snapshot.js';
 import { ACTIVITIES, METHODS } from '../../../server/core/model/snapshot.js';
-import { wholeNumber, type Draft, type DraftLine } from './draft.js';
+import { noConditions, wholeNumber, type Draft, type DraftLine } from './draft.js';
 import { clockTimeOf, instantNear } from './local-time.js';
 
 /** What of an assignment a tally needs; its section and window are fixed by it. */
@@ -92,6 +92,8 @@ export function correctionOf(
     scope: tally.scope === 'waterfowl' ? 'waterfowl' : isKnownScope ? 'all-waterbirds' : 'taxa',
     scopeTaxa: isKnownScope ? [] : tally.scope.split(',').map((name) => name.trim()),
     seenAll: tally.coverage >= 1,
+    seenArea: [],
+    conditions: noConditions,
     seenPercent: tally.coverage >= 1 ? '' : String(Math.round(tally.coverage * 1000) / 10),
     party: tally.party.map(({ id }) => id).filter((id) => id !== ids.observerId),
     replaces: tally.id,
