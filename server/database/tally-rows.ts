@@ -2,7 +2,9 @@ import type {
   Activity,
   Certainty,
   Method,
+  NotedMark,
   Quantity,
+  ScanSample,
   Scope,
   Tally,
   TallyLine,
@@ -20,24 +22,36 @@ export interface TallyHeader extends Omit<Tally, 'lines'> {
   readonly contentHash: string;
 }
 
-/** One version of a tally, lines included. */
+/** One version of a tally, with its lines and what was noted with them. */
 export interface TallyVersion extends TallyHeader {
   readonly lines: readonly TallyLine[];
+  readonly samples: readonly ScanSample[];
+  readonly marks: readonly NotedMark[];
 }
 
 /** What a tally's content hash is taken of. */
 export interface TallyContent {
   readonly tally: Tally;
+  /** Left out where there are none, so that tallies from before they were stored keep their hash. */
+  readonly samples?: readonly ScanSample[];
+  readonly marks?: readonly NotedMark[];
   readonly replaces: string | null;
   readonly reason: string | null;
 }
 
-export function tallyContent(version: TallyVersion): TallyContent {
-  return { tally: tallyOf(version), replaces: version.replaces, reason: version.reason };
+export function tallyContent(version: Omit<TallyVersion, 'contentHash'>): TallyContent {
+  const { samples, marks, replaces, reason } = version;
+  return {
+    tally: tallyOf(version),
+    ...(samples.length > 0 && { samples }),
+    ...(marks.length > 0 && { marks }),
+    replaces,
+    reason,
+  };
 }
 
 /** The core's tally: no version, no times of the server's. */
-export function tallyOf(version: TallyVersion): Tally {
+export function tallyOf(version: Omit<TallyVersion, 'contentHash'>): Tally {
   const { id, observer, party, sections, window, vantage, start, end, scope, coverage, lines } =
     version;
   return { id, observer, party, sections, window, vantage, start, end, scope, coverage, lines };
@@ -74,7 +88,12 @@ export async function loadTallies(
     include: { lines: { orderBy: { position: 'asc' } } },
     orderBy: { id: 'asc' },
   });
-  return rows.map((row) => ({ ...tallyHeader(row), lines: row.lines.map(lineOf) }));
+  return rows.map((row) => ({
+    ...tallyHeader(row),
+    lines: row.lines.map(lineOf),
+    samples: JSON.parse(row.samples) as ScanSample[],
+    marks: JSON.parse(row.marks) as NotedMark[],
+  }));
 }
 
 /** Stores a version and its lines. */
@@ -96,6 +115,8 @@ export async function storeTally(
       end: version.end,
       scope: canonicalJson(version.scope),
       coverage: version.coverage,
+      samples: canonicalJson(version.samples),
+      marks: canonicalJson(version.marks),
       version: version.version,
       replaces: version.replaces,
       reason: version.reason,

@@ -105,10 +105,13 @@ function lineFields(line: TallyLine): Fields {
 }
 
 function samplesCsv({ samples }: Snapshot): string {
+  // The tally's column stands only where some raft needs it.
+  const hasTally = samples.some(({ tally }) => tally !== undefined);
   return writeCsv(
-    ['raft', 'sample', 'taxon', 'number'],
-    samples.map(({ raft, sample, candidates, number }) => [
+    ['raft', ...(hasTally ? ['tally'] : []), 'sample', 'taxon', 'number'],
+    samples.map(({ raft, tally, sample, candidates, number }) => [
       raft,
+      ...(hasTally ? [tally ?? null] : []),
       sample,
       taxonName(candidates),
       number,

@@ -138,6 +138,9 @@ async function areStored(
 function firstVersion(tally: Tally): TallyVersion {
   const version = {
     ...tally,
+    // Those of a folder are the count's own.
+    samples: [],
+    marks: [],
     version: 1,
     replaces: null,
     reason: null,

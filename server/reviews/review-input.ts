@@ -1,3 +1,5 @@
+import { marksInOrder } from '../core/model/check-marks.js';
+import { samplesInOrder } from '../core/model/check-samples.js';
 import type { Protocol } from '../core/model/protocol.js';
 import type { Ruling } from '../core/model/ruling.js';
 import type { Snapshot } from '../core/model/snapshot.js';
@@ -29,7 +31,10 @@ export function reviewInput(
   rulings: readonly RulingRecord[],
 ): ReviewInput {
   const { id, name, waterbody, date, timeZone, windows, sections, vantages, views } = record;
-  const { history, samples, marks, shoreline } = record;
+  const { history, shoreline } = record;
+  const current = currentTallies(tallies);
+  const samples = samplesInOrder([...record.samples, ...current.flatMap((each) => each.samples)]);
+  const marks = marksInOrder([...record.marks, ...current.flatMap((each) => each.marks)]);
   return {
     snapshot: {
       id,
@@ -42,7 +47,7 @@ export function reviewInput(
       sections,
       vantages,
       views,
-      tallies: currentTallies(tallies).map(tallyOf),
+      tallies: current.map(tallyOf),
       history,
       samples,
       ...(marks.length > 0 && { marks }),

@@ -7,7 +7,7 @@ import { Database } from '../database/database.js';
 import {
   loadTallies,
   storeTally,
-  type TallyContent,
+  tallyContent,
   type TallyVersion,
 } from '../database/tally-rows.js';
 import { mayEnter, signedIn, type Viewer } from '../people/viewer.js';
@@ -80,11 +80,16 @@ export class TallyService {
         people: peopleOf(record),
       });
       if (!checked.ok) throw Refusal.badInput(checked.faults);
-      const submission: TallyContent = {
-        tally: checked.value,
+      const { tally, samples, marks } = checked.value;
+      const submission = tallyContent({
+        ...tally,
+        samples,
+        marks,
+        version: 1,
         replaces: input.replaces ?? null,
         reason: input.reason?.trim() ?? null,
-      };
+        submittedAt: '',
+      });
       const hash = contentHash(submission);
       if (stored !== undefined) return { value: sameTally(record, stored, hash), entries: [] };
       const replaced = checkAgainstCount(
@@ -93,7 +98,9 @@ export class TallyService {
         currentTallies(await loadTallies(transaction, record.id)),
       );
       const version: TallyVersion = {
-        ...checked.value,
+        ...tally,
+        samples,
+        marks,
         version: (replaced?.version ?? 0) + 1,
         replaces: submission.replaces,
         reason: submission.reason,
@@ -129,6 +136,10 @@ function rawTally(observer: string, input: Api.TallyInput): RawTally {
     end: input.end ?? null,
     scope: input.scope,
     coverage: input.coverage,
-    lines: input.lines.map(({ id, ...fields }) => ({ ...fields, line: id })),
+    lines: input.lines.map(({ id, marks: _, ...fields }) => ({ ...fields, line: id })),
+    samples: input.samples ?? null,
+    marks: input.lines.flatMap(({ id, marks }, index) =>
+      (marks ?? []).map((mark) => ({ row: index + 1, line: id, ...mark })),
+    ),
   };
 }

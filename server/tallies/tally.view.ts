@@ -1,6 +1,6 @@
 import type * as Api from '../api/generated/schema.js';
 import { numberOf } from '../core/model/quantity.js';
-import type { TallyLine } from '../core/model/snapshot.js';
+import type { NotedMark, TallyLine } from '../core/model/snapshot.js';
 import { scopeText } from '../core/taxa/scope.js';
 import { taxonName } from '../core/taxa/taxon-name.js';
 import type { CountRecord } from '../database/count-record.js';
@@ -24,11 +24,17 @@ export function tallyView(record: CountRecord, tally: TallyVersion): Api.Tally {
     replaces: tally.replaces,
     reason: tally.reason,
     total: tally.lines.reduce((sum, { quantity }) => sum + (numberOf(quantity) ?? 0), 0),
-    lines: tally.lines.map(tallyLineView),
+    lines: tally.lines.map((line) => tallyLineView(line, tally.marks)),
+    samples: tally.samples.map(({ raft, sample, candidates, number }) => ({
+      raft,
+      sample,
+      taxon: taxonName(candidates),
+      number,
+    })),
   };
 }
 
-function tallyLineView(line: TallyLine): Api.TallyLine {
+function tallyLineView(line: TallyLine, marks: readonly NotedMark[]): Api.TallyLine {
   const { quantity } = line;
   const isRange = quantity.kind === 'range' || quantity.kind === 'exact-with-range';
   const isExact = quantity.kind === 'exact' || quantity.kind === 'exact-with-range';
@@ -57,5 +63,8 @@ function tallyLineView(line: TallyLine): Api.TallyLine {
     to: line.to,
     certainty: line.certainty,
     note: line.note,
+    marks: marks
+      .filter((each) => each.line === line.id)
+      .map(({ mark, state }) => ({ mark, state })),
   };
 }

@@ -136,6 +136,21 @@ describe('the error of proportion samples', () => {
     );
   });
 
+  it('is that of the tally that the samples name, where two tallies have the same label', () => {
+    const both = aCount([aTally('o1', RAFT), aTally('o2', RAFT)]);
+    const samples = [
+      sample('raft A', '1', 'Greater Scaup', 60),
+      sample('raft A', '1', 'Lesser Scaup', 40),
+    ];
+    const expected = Math.sqrt(0.04 + 0.4 / 60 + 0.04 * (0.4 / 60));
+    const named = { ...both, samples: samples.map((each) => ({ ...each, tally: 't-o2' })) };
+    expect(errorOf(named, 't-o2:1')).toBeCloseTo(expected, 12);
+    expect(errorOf(named, 't-o1:1')).toBe(countingErrorOf(1200, 'sample', aProtocol()));
+    expect(errorOf({ ...both, samples }, 't-o2:1')).toBe(
+      countingErrorOf(1200, 'sample', aProtocol()),
+    );
+  });
+
   it('has no part for the share where all scanned birds are of the line', () => {
     expect(errorOf(counted([sample('t-o1:3', '1', 'Redhead', 50)]), 't-o1:3')).toBeCloseTo(0.2, 12);
   });

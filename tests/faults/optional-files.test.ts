@@ -101,6 +101,28 @@ describe('samples.csv', () => {
   });
 });
 
+describe('samples.csv with a column tally', () => {
+  it('takes a flock label that several tallies have, and says which tallies have it', async () => {
+    const check = (rows: readonly string[]) => {
+      const folder = smallFolder();
+      const [header = '', ...lines] = folder.rows;
+      folder.rows = [`${header},flock`, ...lines.map((row) => `${row},raft A`)];
+      const content = ['raft,tally,sample,taxon,number', ...rows].join('\n');
+      return checkFolder([...filesOf(folder), { name: 'samples.csv', content }]);
+    };
+    const good = await check(['raft A,t2,1,Aythya marila,30', 'raft A,t1,1,Aythya marila,20']);
+    expect(good.ok && good.snapshot.samples).toEqual([
+      { raft: 'raft A', tally: 't1', sample: '1', candidates: ['Aythya marila'], number: 20 },
+      { raft: 'raft A', tally: 't2', sample: '1', candidates: ['Aythya marila'], number: 30 },
+    ]);
+    const bad = await check(['raft A,t3,1,Aythya marila,30', 'raft A,,1,Aythya marila,20']);
+    expect(bad.ok ? [] : bad.faults.map(faultSentence)).toEqual([
+      'samples.csv, row 2, column tally: no line of tally "t3" has the flock label "raft A". Expected a tally that has it: t1 or t2.',
+      'samples.csv, row 3, column raft: "raft A" is a flock label in tallies t1 and t2. Expected the id of a tally line of the raft, or the tally in a column "tally".',
+    ]);
+  });
+});
+
 describe('marks.csv', () => {
   it('is read into marks noted for lines, as the key writes them, by line and mark', async () => {
     const checked = await checkWith('marks.csv', [

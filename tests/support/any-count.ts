@@ -153,22 +153,28 @@ const anyHistory: fc.Arbitrary<readonly EarlierNumber[]> = fc
     rows.sort((a, b) => a.year - b.year || (keyOf(a.candidates) < keyOf(b.candidates) ? -1 : 1)),
   );
 
-/** Samples of rafts that are lines of these tallies. */
+/** Samples of rafts that are lines of these tallies, or flock labels that the samples' tally has. */
 function anySamples(tallies: readonly Tally[]): fc.Arbitrary<readonly ScanSample[]> {
-  const ids = tallies.flatMap(({ lines }) => lines.map(({ id }) => id));
-  if (ids.length === 0) return fc.constant([]);
-  const key = ({ raft, sample, candidates }: ScanSample): string =>
-    [raft, sample, keyOf(candidates)].join('\n');
+  const rafts = tallies.flatMap(({ id: tally, lines }) =>
+    lines.flatMap(({ id, flock }) => [
+      { raft: id },
+      ...(flock === null ? [] : [{ raft: flock, tally }]),
+    ]),
+  );
+  if (rafts.length === 0) return fc.constant([]);
+  const key = ({ raft, tally = '', sample, candidates }: ScanSample): string =>
+    [raft, tally, sample, keyOf(candidates)].join('\n');
   return fc
     .uniqueArray(
       fc.record({
-        raft: fc.constantFrom(...ids),
+        of: fc.constantFrom(...rafts),
         sample: fc.constantFrom('1', '2', 'last, "far"'),
         candidates: anyCandidates,
         number: birds,
       }),
-      { selector: key, maxLength: 5 },
+      { selector: ({ of, ...rest }) => key({ ...of, ...rest }), maxLength: 5 },
     )
+    .map((rows) => rows.map(({ of, ...rest }): ScanSample => ({ ...of, ...rest })))
     .map((rows) => rows.sort((a, b) => (key(a) < key(b) ? -1 : 1)));
 }
 

@@ -152,6 +152,7 @@ export interface TestTally {
   readonly replaces?: string;
   readonly reason?: string;
   readonly lines?: readonly object[];
+  readonly samples?: readonly object[];
 }
 
 /** A valid tally; a test says only what it is about. */

@@ -1,7 +1,8 @@
 import type { ApiClient } from './api-client.js';
 
 const TALLY = `{ id observer { id name } party { id } sections { id } scope coverage version replaces
-  reason total lines { id written taxon number low high method note } }`;
+  reason total lines { id written taxon number low high method note marks { mark state } }
+  samples { raft sample taxon number } }`;
 const QUERY = '{ id disagreementId about askedBy { id } to { id } question answer }';
 const STATISTIC = '{ value low high n }';
 const statistics = (...names: string[]): string =>

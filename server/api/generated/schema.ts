@@ -736,6 +736,19 @@ export type MutationWithdrawRulingArgs = {
   rulingId: Scalars['ID']['input'];
 };
 
+/** A field mark as it was seen, by the names of its key. */
+export type NotedMark = {
+  __typename?: 'NotedMark';
+  mark: Scalars['String']['output'];
+  state: Scalars['String']['output'];
+};
+
+/** A field mark as it was seen, by the names of its key. */
+export type NotedMarkInput = {
+  mark: Scalars['String']['input'];
+  state: Scalars['String']['input'];
+};
+
 /** Mandel's h and k: who stands apart by the mean, and who by the spread (ISO 5725-2). */
 export type ObserverConsistency = {
   __typename?: 'ObserverConsistency';
@@ -1085,6 +1098,25 @@ export type RulingTargetInput = {
   tally?: InputMaybe<Scalars['ID']['input']>;
 };
 
+/** Birds of one identification in one small count inside a raft. */
+export type ScanSample = {
+  __typename?: 'ScanSample';
+  number: Scalars['Int']['output'];
+  /** The flock label of the raft's lines. */
+  raft: Scalars['String']['output'];
+  /** The observer's own number or name of the small count. */
+  sample: Scalars['String']['output'];
+  taxon: Scalars['String']['output'];
+};
+
+/** Birds of one identification in one small count inside a raft; 0 says that none was seen in it. */
+export type ScanSampleInput = {
+  number: Scalars['Int']['input'];
+  raft: Scalars['String']['input'];
+  sample: Scalars['String']['input'];
+  taxon: Scalars['String']['input'];
+};
+
 /** A frozen, hashed version. */
 export type Seal = {
   __typename?: 'Seal';
@@ -1206,6 +1238,8 @@ export type Tally = {
   party: Array<Person>;
   reason?: Maybe<Scalars['String']['output']>;
   replaces?: Maybe<Scalars['ID']['output']>;
+  /** Small counts by identification inside its rafts. */
+  samples: Array<ScanSample>;
   /** all-waterbirds, waterfowl, or a list of taxa joined by commas. */
   scope: Scalars['String']['output'];
   sections: Array<Section>;
@@ -1229,6 +1263,8 @@ export type TallyInput = {
   partyIds?: InputMaybe<Array<Scalars['ID']['input']>>;
   reason?: InputMaybe<Scalars['String']['input']>;
   replaces?: InputMaybe<Scalars['ID']['input']>;
+  /** Each raft is a flock label of the tally's lines; fields as in samples.csv. */
+  samples?: InputMaybe<Array<ScanSampleInput>>;
   scope: Scalars['String']['input'];
   sectionIds: Array<Scalars['ID']['input']>;
   start?: InputMaybe<Scalars['Instant']['input']>;
@@ -1255,6 +1291,8 @@ export type TallyLine = {
   lon?: Maybe<Scalars['Float']['output']>;
   low?: Maybe<Scalars['Int']['output']>;
   male?: Maybe<Scalars['Int']['output']>;
+  /** Field marks noted for its birds. */
+  marks: Array<NotedMark>;
   method: Scalars['String']['output'];
   note?: Maybe<Scalars['String']['output']>;
   number?: Maybe<Scalars['Int']['output']>;
@@ -1285,6 +1323,8 @@ export type TallyLineInput = {
   lon?: InputMaybe<Scalars['Float']['input']>;
   low?: InputMaybe<Scalars['Int']['input']>;
   male?: InputMaybe<Scalars['Int']['input']>;
+  /** One state of a mark; fields as in marks.csv. */
+  marks?: InputMaybe<Array<NotedMarkInput>>;
   method: Scalars['String']['input'];
   note?: InputMaybe<Scalars['String']['input']>;
   number?: InputMaybe<Scalars['Int']['input']>;
@@ -1454,6 +1494,8 @@ export type ResolversTypes = {
   LinkDeduction: ResolverTypeWrapper<LinkDeduction>;
   ModelledObserver: ResolverTypeWrapper<ModelledObserver>;
   Mutation: ResolverTypeWrapper<Record<PropertyKey, never>>;
+  NotedMark: ResolverTypeWrapper<NotedMark>;
+  NotedMarkInput: NotedMarkInput;
   ObserverConsistency: ResolverTypeWrapper<ObserverConsistency>;
   ObserverDetection: ResolverTypeWrapper<ObserverDetection>;
   ObserverModel: ResolverTypeWrapper<ObserverModel>;
@@ -1482,6 +1524,8 @@ export type ResolversTypes = {
   RulingState: RulingState;
   RulingTarget: ResolverTypeWrapper<RulingTarget>;
   RulingTargetInput: RulingTargetInput;
+  ScanSample: ResolverTypeWrapper<ScanSample>;
+  ScanSampleInput: ScanSampleInput;
   Seal: ResolverTypeWrapper<Seal>;
   Section: ResolverTypeWrapper<Section>;
   SectionAgreement: ResolverTypeWrapper<SectionAgreement>;
@@ -1552,6 +1596,8 @@ export type ResolversParentTypes = {
   LinkDeduction: LinkDeduction;
   ModelledObserver: ModelledObserver;
   Mutation: Record<PropertyKey, never>;
+  NotedMark: NotedMark;
+  NotedMarkInput: NotedMarkInput;
   ObserverConsistency: ObserverConsistency;
   ObserverDetection: ObserverDetection;
   ObserverModel: ObserverModel;
@@ -1578,6 +1624,8 @@ export type ResolversParentTypes = {
   RulingInput: RulingInput;
   RulingTarget: RulingTarget;
   RulingTargetInput: RulingTargetInput;
+  ScanSample: ScanSample;
+  ScanSampleInput: ScanSampleInput;
   Seal: Seal;
   Section: Section;
   SectionAgreement: SectionAgreement;
@@ -1964,6 +2012,11 @@ export type MutationResolvers<ContextType = any, ParentType extends ResolversPar
   withdrawRuling?: Resolver<ResolversTypes['Ruling'], ParentType, ContextType, RequireFields<MutationWithdrawRulingArgs, 'reason' | 'rulingId'>>;
 };
 
+export type NotedMarkResolvers<ContextType = any, ParentType extends ResolversParentTypes['NotedMark'] = ResolversParentTypes['NotedMark']> = {
+  mark?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+  state?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+};
+
 export type ObserverConsistencyResolvers<ContextType = any, ParentType extends ResolversParentTypes['ObserverConsistency'] = ResolversParentTypes['ObserverConsistency']> = {
   groups?: Resolver<ResolversTypes['Int'], ParentType, ContextType>;
   hCritical?: Resolver<ResolversTypes['CriticalValues'], ParentType, ContextType>;
@@ -2156,6 +2209,13 @@ export type RulingTargetResolvers<ContextType = any, ParentType extends Resolver
   tally?: Resolver<Maybe<ResolversTypes['ID']>, ParentType, ContextType>;
 };
 
+export type ScanSampleResolvers<ContextType = any, ParentType extends ResolversParentTypes['ScanSample'] = ResolversParentTypes['ScanSample']> = {
+  number?: Resolver<ResolversTypes['Int'], ParentType, ContextType>;
+  raft?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+  sample?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+  taxon?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+};
+
 export type SealResolvers<ContextType = any, ParentType extends ResolversParentTypes['Seal'] = ResolversParentTypes['Seal']> = {
   at?: Resolver<ResolversTypes['Instant'], ParentType, ContextType>;
   auditRoot?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
@@ -2236,6 +2296,7 @@ export type TallyResolvers<ContextType = any, ParentType extends ResolversParent
   party?: Resolver<Array<ResolversTypes['Person']>, ParentType, ContextType>;
   reason?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
   replaces?: Resolver<Maybe<ResolversTypes['ID']>, ParentType, ContextType>;
+  samples?: Resolver<Array<ResolversTypes['ScanSample']>, ParentType, ContextType>;
   scope?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
   sections?: Resolver<Array<ResolversTypes['Section']>, ParentType, ContextType>;
   start?: Resolver<Maybe<ResolversTypes['Instant']>, ParentType, ContextType>;
@@ -2263,6 +2324,7 @@ export type TallyLineResolvers<ContextType = any, ParentType extends ResolversPa
   lon?: Resolver<Maybe<ResolversTypes['Float']>, ParentType, ContextType>;
   low?: Resolver<Maybe<ResolversTypes['Int']>, ParentType, ContextType>;
   male?: Resolver<Maybe<ResolversTypes['Int']>, ParentType, ContextType>;
+  marks?: Resolver<Array<ResolversTypes['NotedMark']>, ParentType, ContextType>;
   method?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
   note?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
   number?: Resolver<Maybe<ResolversTypes['Int']>, ParentType, ContextType>;
@@ -2336,6 +2398,7 @@ export type Resolvers<ContextType = any> = {
   LinkDeduction?: LinkDeductionResolvers<ContextType>;
   ModelledObserver?: ModelledObserverResolvers<ContextType>;
   Mutation?: MutationResolvers<ContextType>;
+  NotedMark?: NotedMarkResolvers<ContextType>;
   ObserverConsistency?: ObserverConsistencyResolvers<ContextType>;
   ObserverDetection?: ObserverDetectionResolvers<ContextType>;
   ObserverModel?: ObserverModelResolvers<ContextType>;
@@ -2358,6 +2421,7 @@ export type Resolvers<ContextType = any> = {
   RuleNumber?: RuleNumberResolvers<ContextType>;
   Ruling?: RulingResolvers<ContextType>;
   RulingTarget?: RulingTargetResolvers<ContextType>;
+  ScanSample?: ScanSampleResolvers<ContextType>;
   Seal?: SealResolvers<ContextType>;
   Section?: SectionResolvers<ContextType>;
   SectionAgreement?: SectionAgreementResolvers<ContextType>;

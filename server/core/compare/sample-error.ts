@@ -11,15 +11,16 @@ import { countingErrorOf } from './counting-error.js';
  * section 3.3): the block error of the raft's total combined with the error of the line's share.
  * Other lines, of method `sample` without samples too, keep the protocol's table.
  *
- * A raft is the line that the samples name by its id, or all lines of method `sample` in the one
- * tally that has lines with this flock label.
+ * A raft is the line that the samples name by its id, or all lines of method `sample` with this flock
+ * label in the tally that the samples name, or in the one tally that has lines with the label.
  */
 export function withSampleErrors(snapshot: Snapshot, protocol: Protocol): Snapshot {
   const { samples, tallies } = snapshot;
   if (samples.length === 0) return snapshot;
   const byRaft = new Map<string, ScanSample[]>();
   for (const sample of samples) {
-    byRaft.set(sample.raft, [...(byRaft.get(sample.raft) ?? []), sample]);
+    const raft = raftKey(sample.raft, sample.tally);
+    byRaft.set(raft, [...(byRaft.get(raft) ?? []), sample]);
   }
   const flockOwners = new Map<string, Set<string>>();
   for (const tally of tallies) {
@@ -30,12 +31,16 @@ export function withSampleErrors(snapshot: Snapshot, protocol: Protocol): Snapsh
   }
   const errorOf = (line: TallyLine, tally: Tally): number | null => {
     if (line.method !== 'sample') return null;
-    const own = byRaft.get(line.id);
+    const own = byRaft.get(raftKey(line.id));
     if (own !== undefined) return sampleError(line, [line], own, protocol);
-    if (line.flock === null || flockOwners.get(line.flock)?.size !== 1) return null;
-    const ofFlock = byRaft.get(line.flock);
+    if (line.flock === null) return null;
+    const isOnlyOwner = flockOwners.get(line.flock)?.size === 1;
+    const ofFlock =
+      byRaft.get(raftKey(line.flock, tally.id)) ??
+      (isOnlyOwner ? byRaft.get(raftKey(line.flock)) : undefined);
     const raft = tally.lines.filter(
-      ({ method, flock, id }) => method === 'sample' && flock === line.flock && !byRaft.has(id),
+      ({ method, flock, id }) =>
+        method === 'sample' && flock === line.flock && !byRaft.has(raftKey(id)),
     );
     return ofFlock === undefined ? null : sampleError(line, raft, ofFlock, protocol);
   };
@@ -49,6 +54,10 @@ export function withSampleErrors(snapshot: Snapshot, protocol: Protocol): Snapsh
       }),
     })),
   };
+}
+
+function raftKey(raft: string, tally?: string): string {
+  return JSON.stringify([raft, tally ?? null]);
 }
 
 /** The line's coefficient of variation; `null` where nothing was scanned. */

@@ -49,8 +49,13 @@ export function checkMarks(
     }
     return { line: id, mark, state };
   });
+  return marksInOrder(marks);
+}
+
+/** Marks as a snapshot has them: by line, then mark. */
+export function marksInOrder(marks: readonly NotedMark[]): readonly NotedMark[] {
   const key = ({ line, mark }: NotedMark): string => `${line}\n${mark}`;
-  return marks.sort((one, other) => (key(one) < key(other) ? -1 : 1));
+  return [...marks].sort((one, other) => (key(one) < key(other) ? -1 : 1));
 }
 
 /** The marks of this name in the keys that the line may belong to; with a fault where there is none. */

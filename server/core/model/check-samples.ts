@@ -10,7 +10,8 @@ const BIRDS = 'a whole number of birds, 0 or more';
 
 /**
  * Checks `samples.csv`: small counts by identification inside a raft. The raft is a line's id, or a
- * flock label that lines of one tally alone have. The values count only if no fault was added.
+ * flock label: of the tally that is named in the column `tally`, or one that lines of one tally alone
+ * have. The values count only if no fault was added.
  */
 export function checkSamples(
   table: RawTable | null,
@@ -36,9 +37,16 @@ export function checkSamples(
       faults,
     );
     const raft = reader.required('raft', 'a tally line id or a flock label') ?? '';
+    const tally = reader.text('tally');
     const of = [...(talliesOfFlock.get(raft) ?? [])].sort();
     // Where the tallies could not be read, nothing can be said about their rafts.
-    if (raft !== '' && lines.length > 0 && !ids.has(raft)) {
+    if (raft !== '' && tally !== null && tallies.length > 0) {
+      if (!of.includes(tally)) {
+        const problem = `no line of tally "${tally}" has the flock label "${raft}"`;
+        const expected = `a tally that has it${of.length === 0 ? '' : `: ${of.join(' or ')}`}`;
+        reader.fault('tally', 'unknown-id', problem, expected, nearestOf(tally, of));
+      }
+    } else if (raft !== '' && lines.length > 0 && !ids.has(raft)) {
       if (of.length === 0) {
         const problem = `no tally line has "${raft}" as its id or flock label`;
         const known = [...ids, ...talliesOfFlock.keys()];
@@ -46,23 +54,29 @@ export function checkSamples(
         reader.fault('raft', 'unknown-id', problem, expected, nearestOf(raft, known));
       } else if (of.length > 1) {
         const problem = `"${raft}" is a flock label in tallies ${of.join(' and ')}`;
-        reader.fault('raft', 'contradiction', problem, 'the id of a tally line of the raft');
+        const expected = 'the id of a tally line of the raft, or the tally in a column "tally"';
+        reader.fault('raft', 'contradiction', problem, expected);
       }
     }
     const sample = reader.required('sample', 'a number or name of the small count') ?? '';
     const candidates = readTaxonField(reader);
     reader.required('number', BIRDS);
     const number = reader.whole('number', BIRDS) ?? 0;
-    const key = JSON.stringify([raft, sample, keyOf(candidates)]);
+    const key = JSON.stringify([raft, tally, sample, keyOf(candidates)]);
     const earlier = firstRows.get(key);
     if (earlier === undefined) firstRows.set(key, row);
     else if (candidates.length > 0) {
       const problem = `row ${earlier} has the same taxon in sample ${sample} of ${raft}`;
       reader.fault('taxon', 'duplicate-row', problem, 'one row for a taxon in a sample');
     }
-    return { raft, sample, candidates, number };
+    return { raft, ...(tally !== null && { tally }), sample, candidates, number };
   });
-  const key = ({ raft, sample, candidates }: ScanSample): string =>
-    [raft, sample, keyOf(candidates)].join('\n');
-  return samples.sort((one, other) => (key(one) < key(other) ? -1 : 1));
+  return samplesInOrder(samples);
+}
+
+/** Samples as a snapshot has them: by raft, tally, sample, then candidate set. */
+export function samplesInOrder(samples: readonly ScanSample[]): readonly ScanSample[] {
+  const key = ({ raft, tally = '', sample, candidates }: ScanSample): string =>
+    [raft, tally, sample, keyOf(candidates)].join('\n');
+  return [...samples].sort((one, other) => (key(one) < key(other) ? -1 : 1));
 }

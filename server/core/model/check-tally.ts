@@ -1,10 +1,12 @@
+import { checkMarks } from './check-marks.js';
+import { checkSamples } from './check-samples.js';
 import { checkTallyHead } from './check-tally-head.js';
 import { checkTallyLine } from './check-tally-line.js';
 import type { Fault } from './fault.js';
-import type { RawCell } from './raw.js';
+import type { RawCell, RawTable } from './raw.js';
 import { readNewId } from './reading.js';
 import { RowReader } from './row-reader.js';
-import type { Snapshot, Tally } from './snapshot.js';
+import type { NotedMark, ScanSample, Snapshot, Tally } from './snapshot.js';
 import type { TallyColumn } from './tally-columns.js';
 
 /** A tally as a form or program hands it in: fields named as the columns of `tallies.csv`. */
@@ -20,6 +22,32 @@ export interface RawTally {
   readonly scope?: string | null;
   readonly coverage?: number | string | null;
   readonly lines: readonly RawTallyLine[];
+  /** Small counts inside its rafts, fields as the columns of `samples.csv`; a raft is a flock label. */
+  readonly samples?: readonly RawSample[] | null;
+  /** Field marks of its lines, in any order. */
+  readonly marks?: readonly RawMark[] | null;
+}
+
+export interface RawSample {
+  readonly raft: string;
+  readonly sample: string;
+  readonly taxon: string;
+  readonly number: number;
+}
+
+export interface RawMark {
+  /** Place of the line in the tally, from 1: what faults of the mark name as their row. */
+  readonly row: number;
+  readonly line: string;
+  readonly mark: string;
+  readonly state: string;
+}
+
+/** A tally, and what was noted with it: its samples name it as their tally. */
+export interface CheckedTally {
+  readonly tally: Tally;
+  readonly samples: readonly ScanSample[];
+  readonly marks: readonly NotedMark[];
 }
 
 /** One line, its fields as in `tallies.csv`; `line` is its id, by default `tally:n`. */
@@ -30,14 +58,15 @@ export type Checked<T> =
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /**
- * Checks one submitted tally by the same rules and with the same sentences as a row of
- * `tallies.csv`. Faults name the file "tally"; their row is the line's place, from 1, and `null`
- * for what the tally says of itself.
+ * Checks one submitted tally by the same rules and with the same sentences as the rows of
+ * `tallies.csv`, `samples.csv` and `marks.csv`. Faults name the file "tally"; their row is the line's
+ * place, from 1, and `null` for what the tally says of itself. Those of its samples name the file
+ * "samples", and the sample's place.
  */
 export function checkTally(
   raw: RawTally,
   count: Pick<Snapshot, 'people' | 'sections' | 'windows' | 'vantages'>,
-): Checked<Tally> {
+): Checked<CheckedTally> {
   const faults: Fault[] = [];
   const ids = (nouns: readonly { readonly id: string }[]): string[] => nouns.map(({ id }) => id);
   const known = {
@@ -83,7 +112,26 @@ export function checkTally(
     firstRow.set(checked.id, earlier ?? row);
     return checked;
   });
+  const sorted = [...lines].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const tally = { id: raw.id.trim(), ...head, lines: sorted };
+  const samples = checkSamples(samplesTable(raw.samples ?? [], tally), [tally], faults);
+  const marks = checkMarks(marksTable(raw.marks ?? []), [tally], faults);
   if (faults.length > 0) return { ok: false, faults };
-  const sorted = lines.sort((a, b) => (a.id < b.id ? -1 : 1));
-  return { ok: true, value: { id: raw.id.trim(), ...head, lines: sorted } };
+  return { ok: true, value: { tally, samples, marks } };
+}
+
+function samplesTable(samples: readonly RawSample[], tally: Tally): RawTable {
+  const rows = samples.map((sample, index) => ({
+    row: index + 1,
+    fields: new Map<string, RawCell>([...Object.entries(sample), ['tally', tally.id]]),
+  }));
+  return { file: 'samples', columns: ['raft', 'tally', 'sample', 'taxon', 'number'], rows };
+}
+
+function marksTable(marks: readonly RawMark[]): RawTable {
+  const rows = marks.map(({ row, ...fields }) => ({
+    row,
+    fields: new Map(Object.entries(fields)),
+  }));
+  return { file: 'tally', columns: ['line', 'mark', 'state'], rows };
 }

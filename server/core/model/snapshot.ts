@@ -153,6 +153,8 @@ export interface EarlierNumber {
 export interface ScanSample {
   /** A tally line's id, or the flock label of lines of one tally. */
   readonly raft: string;
+  /** The tally whose flock label it is; left out where only one tally has the label. */
+  readonly tally?: string;
   /** The observer's own name of the small count. */
   readonly sample: string;
   readonly candidates: readonly Species[];
@@ -184,7 +186,7 @@ export interface Snapshot {
   readonly tallies: readonly Tally[];
   /** Sorted by year, then candidate set; empty where nothing is known of earlier years. */
   readonly history: readonly EarlierNumber[];
-  /** Sorted by raft, sample, then candidate set. */
+  /** Sorted by raft, tally, sample, then candidate set. */
   readonly samples: readonly ScanSample[];
   /**
    * Sorted by line, then mark. Left out where none were noted, so that a count from before marks

@@ -39,7 +39,7 @@ function sentencesOf(raw: RawTally): readonly string[] {
 function tallyOf(raw: RawTally) {
   const checked = checkTally(raw, COUNT);
   if (!checked.ok) throw new Error(checked.faults.map(faultSentence).join('\n'));
-  return checked.value;
+  return checked.value.tally;
 }
 
 describe('checkTally', () => {
@@ -114,6 +114,57 @@ describe('checkTally', () => {
       kind: 'taxa',
       species: ['Aythya affinis', 'Aythya americana', 'Aythya marila'],
     });
+  });
+
+  it('takes samples of its rafts and marks of its lines, in the order of a snapshot', () => {
+    const checked = checkTally(
+      aTally({
+        lines: [{ line: 'l1', taxon: 'scaup sp.', number: 40, method: 'sample', flock: 'raft A' }],
+        samples: [
+          { raft: 'raft A', sample: '2', taxon: 'GRSC', number: 5 },
+          { raft: 'raft A', sample: '1', taxon: 'scaup sp.', number: 0 },
+        ],
+        marks: [
+          { row: 1, line: 'l1', mark: 'Wing stripe', state: 'white on the inner wing only' },
+          { row: 1, line: 'l1', mark: 'bill', state: 'blue-grey with black only at the nail' },
+        ],
+      }),
+      COUNT,
+    );
+    expect(checked.ok && checked.value.samples).toEqual([
+      {
+        raft: 'raft A',
+        tally: 'tally-1',
+        sample: '1',
+        candidates: ['Aythya affinis', 'Aythya marila'],
+        number: 0,
+      },
+      { raft: 'raft A', tally: 'tally-1', sample: '2', candidates: ['Aythya marila'], number: 5 },
+    ]);
+    expect(checked.ok && checked.value.marks).toEqual([
+      { line: 'l1', mark: 'bill', state: 'blue-grey with black only at the nail' },
+      { line: 'l1', mark: 'wing stripe', state: 'white on the inner wing only' },
+    ]);
+  });
+
+  it('says what is wrong with samples and marks, at the line or the sample', () => {
+    const raw = aTally({
+      samples: [{ raft: 'raft A', sample: '1', taxon: 'GRSC', number: 5 }],
+      marks: [
+        { row: 1, line: 'l1', mark: 'bill', state: 'pink' },
+        { row: 1, line: 'l1', mark: 'bill', state: 'all black' },
+      ],
+    });
+    expect(sentencesOf(raw)).toEqual([
+      'samples, row 1, column tally: no line of tally "tally-1" has the flock label "raft A". Expected a tally that has it.',
+      expect.stringContaining('tally, row 1, column state: "pink" is not a state of "bill".'),
+      expect.stringContaining('tally, row 1, column mark: row 1 has the same mark of l1.'),
+    ]);
+    const empty = aTally({
+      lines: [],
+      samples: [{ raft: 'raft A', sample: '1', taxon: 'GRSC', number: 5 }],
+    });
+    expect(sentencesOf(empty)).toHaveLength(1);
   });
 
   it('says everything that is wrong in the words of the folder check, lines counted from 1', () => {

@@ -79,6 +79,12 @@ export type FolderFileInput = {
   text: string;
 };
 
+/** A field mark as it was seen, by the names of its key. */
+export type NotedMarkInput = {
+  mark: string;
+  state: string;
+};
+
 /** A person of a count that is being planned. */
 export type PersonInput = {
   id: string | number;
@@ -147,6 +153,14 @@ export type RulingTargetInput = {
   tally?: string | number | null | undefined;
 };
 
+/** Birds of one identification in one small count inside a raft; 0 says that none was seen in it. */
+export type ScanSampleInput = {
+  number: number;
+  raft: string;
+  sample: string;
+  taxon: string;
+};
+
 /** A taxon and the number to set for it. */
 export type SetNumberInput = {
   number: number;
@@ -170,6 +184,8 @@ export type TallyInput = {
   partyIds?: Array<string | number> | null | undefined;
   reason?: string | null | undefined;
   replaces?: string | number | null | undefined;
+  /** Each raft is a flock label of the tally's lines; fields as in samples.csv. */
+  samples?: Array<ScanSampleInput> | null | undefined;
   scope: string;
   sectionIds: Array<string | number>;
   start?: string | null | undefined;
@@ -194,6 +210,8 @@ export type TallyLineInput = {
   lon?: number | null | undefined;
   low?: number | null | undefined;
   male?: number | null | undefined;
+  /** One state of a mark; fields as in marks.csv. */
+  marks?: Array<NotedMarkInput> | null | undefined;
   method: string;
   note?: string | null | undefined;
   number?: number | null | undefined;
