@@ -71,7 +71,7 @@ export function runCount(setting: Setting, seed: number, withTotals: boolean): O
 }
 
 /** The cell of each tally, as `reconcile` has it. */
-function cellsOf(snapshot: Snapshot): (tally: Tally) => string {
+export function cellsOf(snapshot: Snapshot): (tally: Tally) => string {
   const byTally = new Map(
     alignCells(snapshot)
       .filter(({ layer }) => layer === 'using')

@@ -1,4 +1,4 @@
-import { areLookAlikes, keyOf, overlaps, type LookAlikes } from '../taxa/candidate-set.js';
+import { areLookAlikes, overlaps, type LookAlikes } from '../taxa/candidate-set.js';
 import type { Part } from './flock.js';
 
 /**
@@ -14,24 +14,43 @@ const APART = 0.01;
 /** Fewest birds of two flocks, as a share, that must be able to be the same kinds. */
 const SAME_KIND_AT_LEAST = 0.5;
 
+/** How readily birds of one candidate set are recorded as another, each worked out once. */
+export class SetFits {
+  readonly #lookAlikes: LookAlikes;
+  readonly #kept = new Map<string, Map<string, number>>();
+
+  constructor(lookAlikes: LookAlikes) {
+    this.#lookAlikes = lookAlikes;
+  }
+
+  of(one: Part, other: Part): number {
+    let byOther = this.#kept.get(one.key);
+    if (byOther === undefined) this.#kept.set(one.key, (byOther = new Map<string, number>()));
+    let fit = byOther.get(other.key);
+    if (fit === undefined) byOther.set(other.key, (fit = this.#work(one, other)));
+    return fit;
+  }
+
+  #work(one: Part, other: Part): number {
+    if (one.key === other.key) return SAME_SET;
+    if (overlaps(one.candidates, other.candidates)) return SHARED_SPECIES;
+    return areLookAlikes(one.candidates, other.candidates, this.#lookAlikes) ? LOOK_ALIKE : APART;
+  }
+}
+
 /**
  * How well two compositions fit one flock, from 0.01 to 1: the average over birds of how readily
  * the one record follows from the other. Birds are paired kind by kind, those of the same set first,
  * then those that share a species, then look-alikes. `null` where fewer than half of the birds can be
  * the same kinds: not one flock.
  */
-export function kindFit(
-  a: readonly Part[],
-  b: readonly Part[],
-  lookAlikes: LookAlikes,
-): number | null {
+export function kindFit(a: readonly Part[], b: readonly Part[], setFits: SetFits): number | null {
   const [ours, theirs] = [sharesOf(a), sharesOf(b)];
-  const fits = a.map((one) => b.map((other) => fitOf(one, other, lookAlikes)));
   let [paired, sum] = [0, 0];
   for (const level of [SAME_SET, SHARED_SPECIES, LOOK_ALIKE]) {
-    fits.forEach((row, index) => {
-      row.forEach((fit, column) => {
-        if (fit !== level) return;
+    a.forEach((one, index) => {
+      b.forEach((other, column) => {
+        if (setFits.of(one, other) !== level) return;
         const birds = Math.min(ours[index] ?? 0, theirs[column] ?? 0);
         ours[index] = (ours[index] ?? 0) - birds;
         theirs[column] = (theirs[column] ?? 0) - birds;
@@ -41,12 +60,6 @@ export function kindFit(
     });
   }
   return paired < SAME_KIND_AT_LEAST ? null : sum + (1 - paired) * APART;
-}
-
-function fitOf(one: Part, other: Part, lookAlikes: LookAlikes): number {
-  if (keyOf(one.candidates) === keyOf(other.candidates)) return SAME_SET;
-  if (overlaps(one.candidates, other.candidates)) return SHARED_SPECIES;
-  return areLookAlikes(one.candidates, other.candidates, lookAlikes) ? LOOK_ALIKE : APART;
 }
 
 function sharesOf(parts: readonly Part[]): number[] {

@@ -4,6 +4,7 @@ import type { Link, LinkEvidence } from '../model/result.js';
 import type { Snapshot, Tally } from '../model/snapshot.js';
 import { probabilitiesOf, type Candidate } from './association.js';
 import { chooseLinks } from './choose-links.js';
+import { SetFits } from './composition.js';
 import { flightsOf } from './flown.js';
 import { Journeys } from './journeys.js';
 import { Kinds } from './kinds.js';
@@ -53,7 +54,7 @@ export function findLinks(
     journeys: new Journeys(waterbody, protocol),
     shared: new SharedWater(waterbody),
     protocol,
-    lookAlikes: lookAlikesFrom(protocol.lookAlikes),
+    setFits: new SetFits(lookAlikesFrom(protocol.lookAlikes)),
     flights: flightsOf(snapshot),
     looks: new Looks(snapshot.tallies, cellOf, sightings),
     flocksIn: flocksByCell(sightings),
@@ -80,7 +81,7 @@ function linksAmong(sightings: readonly FlockSighting[], setting: Setting): Foun
   const seen = sightings.map((sighting, index) =>
     seenFrom(sighting, index, setting.waterbody, setting.looks),
   );
-  const kinds = new Kinds(sightings, setting.lookAlikes);
+  const kinds = new Kinds(sightings, setting.setFits);
   const pairs = scorePairs(seen, kinds, NEGLIGIBLE_LOG_ODDS, setting);
   const room = sightings.map(roomOf);
   const scored = pairs.map(({ first, second, logOdds, isPart }): Candidate => ({

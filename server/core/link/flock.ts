@@ -1,3 +1,4 @@
+import { malesIn, type Males } from './sexes.js';
 import { keyOf } from '../taxa/candidate-set.js';
 import { varianceOf } from '../compare/counting-error.js';
 import type { Protocol } from '../model/protocol.js';
@@ -23,6 +24,8 @@ const LEAST_LOG_ERROR = 0.05;
 /** Birds of one identification in a flock. */
 export interface Part {
   readonly candidates: readonly Species[];
+  /** The key of its candidate set. */
+  readonly key: string;
   readonly number: number;
 }
 
@@ -43,6 +46,7 @@ export interface Flock {
   /** Variance of ln number. */
   readonly logVariance: number;
   readonly parts: readonly Part[];
+  readonly males: Males | null;
   readonly moment: Moment;
   /** The first of its lines' positions, headings and label, if any has one. */
   readonly position: Position | null;
@@ -118,6 +122,7 @@ function flockFrom(
         number: numberOf(line.quantity) ?? 0,
       })),
     ),
+    males: malesIn(lines, number),
     moment: momentOf(tally, lines, window),
     position: firstOf((line) => line.position),
     heading: firstOf((line) => line.heading),
@@ -129,11 +134,11 @@ function flockFrom(
 }
 
 /** Parts of the same candidate set added up; sorted by set. */
-export function mergeParts(parts: readonly Part[]): Part[] {
+export function mergeParts(parts: readonly Omit<Part, 'key'>[]): Part[] {
   const bySet = new Map<string, Part>();
   for (const { candidates, number } of parts) {
     const key = keyOf(candidates);
-    bySet.set(key, { candidates, number: (bySet.get(key)?.number ?? 0) + number });
+    bySet.set(key, { candidates, key, number: (bySet.get(key)?.number ?? 0) + number });
   }
   return [...bySet.entries()].toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, part]) => part);
 }

@@ -1,9 +1,8 @@
-import type { LookAlikes } from '../taxa/candidate-set.js';
 import { numberOf } from '../model/quantity.js';
 import type { Snapshot, TallyLine } from '../model/snapshot.js';
 import { instant } from '../model/time.js';
-import { kindFit } from './composition.js';
-import { FLOCK_AT_LEAST } from './flock.js';
+import { kindFit, type SetFits } from './composition.js';
+import { FLOCK_AT_LEAST, mergeParts } from './flock.js';
 import type { FlockSighting } from './sightings.js';
 
 /**
@@ -50,23 +49,28 @@ export function flightBetween(
   first: FlockSighting,
   second: FlockSighting,
   flights: readonly Flight[],
-  lookAlikes: LookAlikes,
+  setFits: SetFits,
 ): Flight | null {
+  if (flights.length === 0) return null;
+  const between = flights.filter(
+    ({ window, from, to }) =>
+      window === first.window &&
+      from.some((section) => first.sections.includes(section)) &&
+      to.some((section) => second.sections.includes(section)),
+  );
+  if (between.length === 0) return null;
   const leaves = Math.min(...first.flocks.map((flock) => flock.moment.start));
   const arrives = Math.max(...second.flocks.map((flock) => flock.moment.end));
   const slack = SLACK_MINUTES * 60_000;
   const matches = (flight: Flight): boolean => {
-    if (flight.window !== first.window) return false;
-    if (!flight.from.some((section) => first.sections.includes(section))) return false;
-    if (!flight.to.some((section) => second.sections.includes(section))) return false;
     const time = flight.line.time === null ? null : instant(flight.line.time);
     if (time !== null && (time < leaves - slack || time > arrives + slack)) return false;
-    const parts = [{ candidates: flight.line.candidates, number: flight.number }];
+    const parts = mergeParts([{ candidates: flight.line.candidates, number: flight.number }]);
     return [first, second].every(
       (sighting) =>
         Math.abs(Math.log(flight.number) - sighting.size.mean) <= Math.log(NUMBER_WITHIN) &&
-        kindFit(parts, sighting.parts, lookAlikes) !== null,
+        kindFit(parts, sighting.parts, setFits) !== null,
     );
   };
-  return flights.find(matches) ?? null;
+  return between.find(matches) ?? null;
 }

@@ -1,5 +1,4 @@
-import { keyOf, type LookAlikes } from '../taxa/candidate-set.js';
-import { kindFit } from './composition.js';
+import { kindFit, type SetFits } from './composition.js';
 import { SizeSpreads, type SizeSpread } from './flock-size.js';
 import type { FlockSighting } from './sightings.js';
 
@@ -18,12 +17,13 @@ const SHARE_DIGITS = 3;
  */
 export class Kinds {
   readonly #kindOf: readonly number[];
-  readonly #fits: (number | null)[][];
+  /** 0 where two kinds do not fit. */
+  readonly #fits: readonly Float64Array[];
   readonly #alike: readonly number[];
   readonly #spreads: SizeSpreads;
   readonly #sightings: number;
 
-  constructor(sightings: readonly FlockSighting[], lookAlikes: LookAlikes) {
+  constructor(sightings: readonly FlockSighting[], setFits: SetFits) {
     const numberOf = new Map<string, number>();
     const [examples, counts]: [FlockSighting[], number[]] = [[], []];
     this.#kindOf = sightings.map((sighting) => {
@@ -38,27 +38,27 @@ export class Kinds {
       return kind;
     });
     this.#sightings = sightings.length;
-    this.#fits = examples.map((a, row) =>
-      examples.map((b, column) => (column < row ? null : kindFit(a.parts, b.parts, lookAlikes))),
-    );
-    this.#fits.forEach((row, index) => {
-      row.forEach((fit, column) => {
-        if (column > index) (this.#fits[column] ?? [])[index] = fit;
-      });
+    this.#fits = examples.map(() => new Float64Array(examples.length));
+    examples.forEach((a, row) => {
+      for (let column = row; column < examples.length; column += 1) {
+        const fit = kindFit(a.parts, examples[column]?.parts ?? [], setFits) ?? 0;
+        this.#set(row, column, fit);
+        this.#set(column, row, fit);
+      }
     });
     this.#alike = this.#fits.map((row) =>
-      row.reduce<number>((sum, fit, kind) => sum + (fit ?? 0) * (counts[kind] ?? 0), 0),
+      row.reduce((sum, fit, kind) => sum + fit * (counts[kind] ?? 0), 0),
     );
     this.#spreads = new SizeSpreads(
       sightings.map(({ size }) => size.mean),
       this.#kindOf,
-      this.#fits.map((row) => row.flatMap((fit, kind) => (fit === null ? [] : [kind]))),
+      this.#fits.map((row) => [...row.keys()].filter((kind) => row[kind] !== 0)),
     );
   }
 
-  /** How well both fit one flock, see {@link kindFit}; `null` if they do not. */
-  fit(a: number, b: number): number | null {
-    return this.#fits[this.#kindOf[a] ?? 0]?.[this.#kindOf[b] ?? 0] ?? null;
+  /** How well both fit one flock, see {@link kindFit}; 0 if they do not. */
+  fit(a: number, b: number): number {
+    return this.#fits[this.#kindOf[a] ?? 0]?.[this.#kindOf[b] ?? 0] ?? 0;
   }
 
   /** How well a flock of this count taken at random would fit either, from 0.03 to 1. */
@@ -72,6 +72,11 @@ export class Kinds {
     return Math.max(RAREST_KIND, (alike + HALF_A_FLOCK) / (others + HALF_A_FLOCK));
   }
 
+  #set(row: number, column: number, fit: number): void {
+    const fits = this.#fits[row];
+    if (fits !== undefined) fits[column] = fit;
+  }
+
   /** How ln sizes of flocks like either are spread. */
   spread(a: number, b: number): SizeSpread {
     return this.#spreads.of(this.#kindOf[a] ?? 0, this.#kindOf[b] ?? 0);
@@ -79,7 +84,5 @@ export class Kinds {
 }
 
 function signatureOf({ parts }: FlockSighting): string {
-  return parts
-    .map(({ candidates, number }) => `${keyOf(candidates)} ${number.toFixed(SHARE_DIGITS)}`)
-    .join('\n');
+  return parts.map(({ key, number }) => `${key} ${number.toFixed(SHARE_DIGITS)}`).join('\n');
 }

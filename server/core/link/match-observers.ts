@@ -1,7 +1,7 @@
-import { intersection, type LookAlikes } from '../taxa/candidate-set.js';
+import { intersection } from '../taxa/candidate-set.js';
 import { minCostFlow } from '../math/min-cost-flow.js';
 import { UnionFind } from '../math/union-find.js';
-import { kindFit } from './composition.js';
+import { kindFit, type SetFits } from './composition.js';
 import type { Flock } from './flock.js';
 import { sizeRatio, sizeSpreadOf, type SizeChange, type SizeSpread } from './flock-size.js';
 import { sameSpotDensity } from './routes.js';
@@ -43,13 +43,13 @@ const SCALE = 1000;
 export function matchObservers(
   byTally: readonly (readonly Flock[])[],
   waterbody: Waterbody,
-  lookAlikes: LookAlikes,
+  setFits: SetFits,
 ): Flock[][] {
   const flocks = byTally.flat();
   const spread = spreadOf(flocks);
   const indexOf = new Map(flocks.map((flock, index) => [flock.key, index]));
   const matches = byTally.flatMap((ours, one) =>
-    byTally.slice(one + 1).flatMap((theirs) => assign(ours, theirs, spread, waterbody, lookAlikes)),
+    byTally.slice(one + 1).flatMap((theirs) => assign(ours, theirs, spread, waterbody, setFits)),
   );
   matches.sort((a, b) => b.score - a.score || (`${a.a}~${a.b}` < `${b.a}~${b.b}` ? -1 : 1));
   const rafts = new UnionFind(flocks.length);
@@ -86,13 +86,13 @@ function assign(
   theirs: readonly Flock[],
   spread: SizeSpread,
   waterbody: Waterbody,
-  lookAlikes: LookAlikes,
+  setFits: SetFits,
 ): Match[] {
-  const matches = assignOnce(ours, theirs, spread, waterbody, lookAlikes);
+  const matches = assignOnce(ours, theirs, spread, waterbody, setFits);
   const taken = new Set(matches.flatMap(({ a, b }) => [a, b]));
   const left = (flocks: readonly Flock[]): Flock[] => flocks.filter(({ key }) => !taken.has(key));
   if (matches.length === 0) return [];
-  return [...matches, ...assign(left(ours), left(theirs), spread, waterbody, lookAlikes)];
+  return [...matches, ...assign(left(ours), left(theirs), spread, waterbody, setFits)];
 }
 
 function assignOnce(
@@ -100,9 +100,9 @@ function assignOnce(
   theirs: readonly Flock[],
   spread: SizeSpread,
   waterbody: Waterbody,
-  lookAlikes: LookAlikes,
+  setFits: SetFits,
 ): Match[] {
-  const fits = ours.map((a) => theirs.map((b) => kindFit(a.parts, b.parts, lookAlikes)));
+  const fits = ours.map((a) => theirs.map((b) => kindFit(a.parts, b.parts, setFits)));
   const sink = 1 + ours.length + theirs.length;
   const matches: Match[] = [];
   const edges = ours.flatMap((a, row) =>

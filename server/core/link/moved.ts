@@ -1,7 +1,7 @@
 import type { LinkEvidence } from '../model/result.js';
 import type { SeenBy } from './looks.js';
 import type { Flock } from './flock.js';
-import { flightBetween } from './flown.js';
+import { flightBetween, type Flight } from './flown.js';
 import { legText } from './route-text.js';
 import type { Route, Setting } from './route.js';
 import type { Seen } from './seen.js';
@@ -28,8 +28,9 @@ const MISSED_AT_REST = 0.1;
 const MISSED_MOVING = 0.25;
 const MOST_MISSED = 0.8;
 
-/** What is noted of a move adds this much at most: headings, a stated section, birds seen flying. */
-const MOST_FROM_NOTES = 12;
+/** A heading that fits adds this much at most: see `headingLogRatio`, and `SEEN_MOVING` of a later one. */
+const MOST_FROM_LEAVING = 1.5;
+const MOST_FROM_ARRIVED = 2.7;
 
 /**
  * One flock that was seen first as `first`, moved, and was seen again as `second`.
@@ -40,25 +41,34 @@ export function moved(first: Seen, second: Seen, least: number, setting: Setting
   const { waterbody, journeys } = setting;
   if ((second.came.at(-1) ?? 0) < (first.left[0] ?? 0)) return null;
   const [from, to] = [first.lastAt, second.firstAt];
-  const near = journeys.density(from, to, first.left, second.came, first.doing);
-  const density = near * second.area;
-  if (density < LEAST_DENSITY) return null;
-  const noted = first.isOnItsWay || second.isOnItsWay || setting.flights.length > 0;
-  const most = Math.log(density) + 2 + (noted ? MOST_FROM_NOTES : 0);
-  if (most < least) return null;
-  const error = journeys.error(from, to);
-  const legs = noted ? journeys.legs(from, to) : [];
   const others = setting.flocksIn.get(second.sighting.cell) ?? 1;
+  const alternatives = 0 - Math.log(others);
+  const flight = flightBetween(first.sighting, second.sighting, setting.flights, setting.setFits);
+  const mostBesides =
+    alternatives +
+    (wentRatio(first, second) ?? 0) +
+    (cameRatio(first, second) ?? 0) +
+    (flight === null ? 0 : SEEN_FLYING) +
+    missedRatio(first.seenBy) +
+    missedRatio(second.seenBy) +
+    (first.isHeaded ? MOST_FROM_LEAVING : 0) +
+    (second.isHeaded ? MOST_FROM_ARRIVED : 0);
+  const enough = Math.max(LEAST_DENSITY, Math.exp(least - mostBesides)) / second.area;
+  const density =
+    second.area * journeys.density(from, to, first.left, second.came, first.doing, enough);
+  if (density < LEAST_DENSITY) return null;
+  const travel = Math.log(density);
+  if (travel + mostBesides < least) return null;
+  const error = journeys.error(from, to);
+  const legs = first.isHeaded || second.isHeaded ? journeys.legs(from, to) : [];
   const words = [
     ...headings(first.sighting.flocks, legs, error, 'leaving'),
     ...headings(second.sighting.flocks, legs, error, 'arrived'),
-    ...stated(first.sighting, second.sighting, waterbody),
-    ...seenFlying(first, second, setting),
+    ...stated(first, second, waterbody),
+    ...seenFlying(first, second, flight, waterbody),
     ...missed('first', first.seenBy),
     ...missed('later', second.seenBy),
   ];
-  const travel = Math.log(density);
-  const alternatives = 0 - Math.log(others);
   return {
     kind: 'movement',
     isPlaced: false,
@@ -94,26 +104,30 @@ function alternativesText(others: number, place: string): string {
 function seenFlying(
   { sighting: first }: Seen,
   { sighting: second }: Seen,
-  setting: Setting,
+  flight: Flight | null,
+  waterbody: Waterbody,
 ): LinkEvidence[] {
-  const flight = flightBetween(first, second, setting.flights, setting.lookAlikes);
   if (flight === null) return [];
-  const text = `${flight.number} such birds were seen flying from ${named(first, setting.waterbody)} to ${named(second, setting.waterbody)}`;
+  const text = `${flight.number} such birds were seen flying from ${named(first, waterbody)} to ${named(second, waterbody)}`;
   return [{ name: 'seen-flying', text, weight: SEEN_FLYING }];
 }
 
-function missed(whose: 'first' | 'later', { saw, of }: SeenBy): LinkEvidence[] {
+function missed(whose: 'first' | 'later', seenBy: SeenBy): LinkEvidence[] {
+  const { saw, of } = seenBy;
   if (of < 2) return [];
   const text =
     saw < of
       ? `${whose} seen by ${saw} of ${of} observers of the section`
       : `${whose} seen by all ${of} observers of the section`;
-  const [atRest, moving] = [
-    1 - (1 - MISSED_AT_REST) ** of,
-    Math.min(MOST_MISSED, MISSED_MOVING * of),
-  ];
-  const weight = saw < of ? Math.log(moving / atRest) : Math.log((1 - moving) / (1 - atRest));
-  return [{ name: 'seen-by', text, weight }];
+  return [{ name: 'seen-by', text, weight: missedRatio(seenBy) }];
+}
+
+/** Log-likelihood ratio of having been missed by some, or by nobody: of a flock that moved against one at rest. */
+function missedRatio({ saw, of }: SeenBy): number {
+  if (of < 2) return 0;
+  const atRest = 1 - (1 - MISSED_AT_REST) ** of;
+  const moving = Math.min(MOST_MISSED, MISSED_MOVING * of);
+  return saw < of ? Math.log(moving / atRest) : Math.log((1 - moving) / (1 - atRest));
 }
 
 /** One heading counts in full; several of one flock are one observation, so they are averaged. */
@@ -136,19 +150,27 @@ function headings(
   return [{ name: 'heading', text: `${whose} ${degrees}°, ${fits}${way}`, weight }];
 }
 
-function stated(first: FlockSighting, second: FlockSighting, waterbody: Waterbody): LinkEvidence[] {
-  const gone = [...new Set(first.flocks.flatMap((flock) => flock.to))].toSorted();
-  const come = [...new Set(second.flocks.flatMap((flock) => flock.from))].toSorted();
+function wentRatio({ sighting: first, wentTo }: Seen, { sighting: second }: Seen): number | null {
+  return statedLogRatio(wentTo, first.sections, second.sections);
+}
+
+function cameRatio({ sighting: first }: Seen, { sighting: second, cameFrom }: Seen): number | null {
+  return statedLogRatio(cameFrom, second.sections, first.sections);
+}
+
+function stated(first: Seen, second: Seen, waterbody: Waterbody): LinkEvidence[] {
   const names = (sections: readonly string[]): string =>
     sections.map((section) => waterbody.nameOf(section)).join(' and ');
   const evidence: LinkEvidence[] = [];
-  const went = statedLogRatio(gone, first.sections, second.sections);
+  const went = wentRatio(first, second);
   if (went !== null) {
-    evidence.push({ name: 'stated', text: `reported as going to ${names(gone)}`, weight: went });
+    const text = `reported as going to ${names(first.wentTo)}`;
+    evidence.push({ name: 'stated', text, weight: went });
   }
-  const came = statedLogRatio(come, second.sections, first.sections);
+  const came = cameRatio(first, second);
   if (came !== null) {
-    evidence.push({ name: 'stated', text: `reported as coming from ${names(come)}`, weight: came });
+    const text = `reported as coming from ${names(second.cameFrom)}`;
+    evidence.push({ name: 'stated', text, weight: came });
   }
   return evidence;
 }

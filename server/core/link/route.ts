@@ -1,6 +1,6 @@
 import type { Protocol } from '../model/protocol.js';
 import type { LinkEvidence } from '../model/result.js';
-import type { LookAlikes } from '../taxa/candidate-set.js';
+import type { SetFits } from './composition.js';
 import type { Flight } from './flown.js';
 import type { Journeys } from './journeys.js';
 import type { Looks } from './looks.js';
@@ -32,7 +32,7 @@ export interface Setting {
   readonly shared: SharedWater;
   readonly looks: Looks;
   readonly protocol: Protocol;
-  readonly lookAlikes: LookAlikes;
+  readonly setFits: SetFits;
   readonly flights: readonly Flight[];
   /** How many sightings every cell has. */
   readonly flocksIn: ReadonlyMap<string, number>;

@@ -76,6 +76,31 @@ export function movedDensity(
   return moves * (swims * swimming + flies * flying);
 }
 
+/**
+ * No less than {@link movedDensity} over any way at least so long, in any time at most so long: all that
+ * grows with time is taken at its end, and the ring of a swimming flock no wider than it must be.
+ */
+export function movedDensityAtMost(
+  kilometres: number,
+  hours: number,
+  error: number,
+  doing: Doing,
+  waterbodyArea: number,
+  protocol: Protocol,
+): number {
+  const moves = doing === 'water' || doing === 'land' ? 1 - stayChance(hours, protocol) : 1;
+  const { swims, flies } = GOES[doing];
+  const reach = protocol.swimmingMaxKmh * Math.min(hours + CLOCK_HOURS, SWIM_HOURS);
+  const beyond = Math.max(0, kilometres - reach) / error;
+  // A reach of half the way or less is as far beyond; a longer one has a ring of half the way at least.
+  const half = kilometres / 2;
+  const blurred = Math.max(1 / (half + error), Math.exp(-((half / error) ** 2) / 2) / error);
+  const ring = Math.min(blurred, Math.exp(-(beyond ** 2) / 2) / error);
+  return (
+    moves * ((swims * ring) / (2 * Math.PI * Math.max(kilometres, error)) + flies / waterbodyArea)
+  );
+}
+
 /** Whether a swimming flock covers a leg in the time, positions and clocks being what they are. */
 export function isSwum(leg: Leg, hours: number, error: number, protocol: Protocol): boolean {
   return leg.kilometres - error <= protocol.swimmingMaxKmh * (hours + CLOCK_HOURS);

@@ -5,7 +5,7 @@ import { moved } from './moved.js';
 import type { Route, Setting } from './route.js';
 import type { Seen } from './seen.js';
 import { sexesLogRatio } from './sexes.js';
-import { sharesLogRatio } from './shares.js';
+import { mostFromShares, sharesLogRatio } from './shares.js';
 import { SAME_OBSERVER } from './stated.js';
 import { stayed } from './stayed.js';
 
@@ -17,9 +17,6 @@ const MAY_CHANGE: SizeChange = { chance: 0.25, spread: 0.5, part: 0.05 };
 
 /** The same of one that lies where both observers see it, within the hour mostly: it changes less. */
 const MAY_CHANGE_AT_REST: SizeChange = { chance: 0.1, spread: 0.5, part: 0.03 };
-
-/** What a way between two places can add at most; only pairs that could come to something are followed. */
-const MOST_FROM_ROUTE = 8;
 
 /** Two sightings that may be one flock, by the way that is likeliest. */
 export interface ScoredPair {
@@ -89,7 +86,7 @@ export function scorePairs(
     for (let column = row + 1; column < sightings.length; column += 1) {
       const fit = kinds.fit(row, column);
       const b = sightings[column];
-      if (fit === null || b === undefined || !mayBeLinked(a, b)) continue;
+      if (fit === 0 || b === undefined || !mayBeLinked(a, b)) continue;
       const pair = scorePair(a, b, fit, kinds, least, setting);
       if (pair !== null) pairs.push(pair);
     }
@@ -115,22 +112,19 @@ function scorePair(
   const common = kinds.common(a.index, b.index);
   const kindWeight = Math.log(fit / common);
   const spread = kinds.spread(a.index, b.index);
-  const sizeIf = (change: SizeChange): SizeRatio =>
-    sizeRatio(a.sighting.size, b.sighting.size, spread, change);
-  const [moving, resting] = [sizeIf(MAY_CHANGE), sizeIf(MAY_CHANGE_AT_REST)];
-  const enough = least - kindWeight - Math.max(moving.weight, resting.weight) - MOST_FROM_ROUTE;
-  if (enough > 0) return null;
-  const [best] = [moved(a, b, enough, setting), moved(b, a, enough, setting), stayed(a, b, setting)]
-    .filter((route) => route !== null)
-    .map((route) => {
-      const size = route.kind === 'movement' ? moving : resting;
-      return { route, size, logOdds: route.logOdds + size.weight };
-    })
-    .toSorted((one, other) => other.logOdds - one.logOdds || rank(one.route) - rank(other.route));
-  if (best === undefined || best.route.logOdds < enough) return null;
-  const { route, size } = best;
+  const moving = sizeRatio(a.sighting.size, b.sighting.size, spread, MAY_CHANGE);
+  const resting = sizeRatio(a.sighting.size, b.sighting.size, spread, MAY_CHANGE_AT_REST);
+  // Only pairs that could come to something are followed.
+  const enough = least - kindWeight - mostFromMixture(a, b);
+  const toMove = enough - moving.weight;
+  const way = likelier(moved(a, b, toMove, setting), moved(b, a, toMove, setting), 0);
+  const route = likelier(stayed(a, b, setting), way, resting.weight - moving.weight);
+  if (route === null) return null;
+  const size = route.kind === 'movement' ? moving : resting;
+  const bySize = route.logOdds + size.weight;
+  if (bySize < enough) return null;
   const inside = [...mixtureEvidence(a, b), ...sexesEvidence(a, b), ...sameObserver(route)];
-  const logOdds = inside.reduce((sum, { weight }) => sum + weight, kindWeight + best.logOdds);
+  const logOdds = inside.reduce((sum, { weight }) => sum + weight, kindWeight + bySize);
   if (logOdds < least) return null;
   const { kind, first, second } = route;
   return {
@@ -149,9 +143,13 @@ function scorePair(
   };
 }
 
-/** Settles ties: the earlier key first, and staying before moving. */
-function rank({ kind, first, second }: Route): number {
-  return (kind === 'overlap' ? 0 : 2) + (first.sighting.key < second.sighting.key ? 0 : 1);
+/** Of two ways the one with better odds; ties go to staying, then to the earlier key first. */
+function likelier(one: Route | null, other: Route | null, oneGains: number): Route | null {
+  if (one === null || other === null) return one ?? other;
+  const by = one.logOdds + oneGains - other.logOdds;
+  if (by !== 0) return by > 0 ? one : other;
+  if (one.kind !== other.kind) return one.kind === 'overlap' ? one : other;
+  return one.first.sighting.key < one.second.sighting.key ? one : other;
 }
 
 /** Who counted both and stated the move has said that it is one flock. */
@@ -170,9 +168,24 @@ function kindEvidence(a: Seen, b: Seen, fit: number, common: number): LinkEviden
   return { name: 'kind', text: `${kind}; ${share}`, weight: Math.log(fit / common) };
 }
 
+/** What the shares of the kinds, and the sexes, can add at most. */
+function mostFromMixture(a: Seen, b: Seen): number {
+  const kinds = Math.min(a.sighting.parts.length, b.sighting.parts.length);
+  const shares =
+    a.shareError === null || b.shareError === null
+      ? 0
+      : mostFromShares(kinds, a.shareError + b.shareError);
+  const sexes =
+    a.mostFromSexes === null || b.mostFromSexes === null
+      ? 0
+      : Math.max(a.mostFromSexes, b.mostFromSexes);
+  return shares + sexes;
+}
+
 /** How alike the shares of the kinds are in mixed flocks, over every two observers' records. */
-function mixtureEvidence({ sighting: a }: Seen, { sighting: b }: Seen): LinkEvidence[] {
-  if (a.parts.length < 2 || b.parts.length < 2) return [];
+function mixtureEvidence(one: Seen, other: Seen): LinkEvidence[] {
+  if (one.shareError === null || other.shareError === null) return [];
+  const [a, b] = [one.sighting, other.sighting];
   const ratios = a.flocks.flatMap((one) => b.flocks.map((other) => sharesLogRatio(one, other)));
   if (ratios.every((ratio) => ratio === 0)) return [];
   const weight = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
@@ -181,7 +194,9 @@ function mixtureEvidence({ sighting: a }: Seen, { sighting: b }: Seen): LinkEvid
 }
 
 /** The same for males and females, where they were told apart. */
-function sexesEvidence({ sighting: a }: Seen, { sighting: b }: Seen): LinkEvidence[] {
+function sexesEvidence(one: Seen, other: Seen): LinkEvidence[] {
+  if (one.mostFromSexes === null || other.mostFromSexes === null) return [];
+  const [a, b] = [one.sighting, other.sighting];
   const ratios = a.flocks
     .flatMap((one) => b.flocks.map((other) => sexesLogRatio(one, other)))
     .filter((ratio) => ratio !== null);

@@ -10,6 +10,8 @@ import {
 import type { Looks, SeenBy } from './looks.js';
 import { combinePlaces } from './position-error.js';
 import type { Doing } from './routes.js';
+import { mostFromSexes } from './sexes.js';
+import { shareError } from './shares.js';
 import type { FlockSighting } from './sightings.js';
 import type { Box, Ground, Waterbody, Whereabouts } from './whereabouts.js';
 
@@ -38,6 +40,14 @@ export interface Seen {
   readonly span: readonly number[];
   readonly doing: Doing;
   readonly isOnItsWay: boolean;
+  /** Whether some record of it has a heading. */
+  readonly isHeaded: boolean;
+  /** Sections that somebody saw it go to, and come from, sorted. */
+  readonly wentTo: readonly string[];
+  readonly cameFrom: readonly string[];
+  /** Least error of its records' shares, if it is of several kinds; most that its sexes may add. */
+  readonly shareError: number | null;
+  readonly mostFromSexes: number | null;
 }
 
 export function seenFrom(
@@ -76,6 +86,11 @@ export function seenFrom(
     isOnItsWay: flocks.some(
       ({ heading, to, from }) => heading !== null || to.length + from.length > 0,
     ),
+    isHeaded: flocks.some(({ heading }) => heading !== null),
+    wentTo: [...new Set(flocks.flatMap(({ to }) => to))].toSorted(),
+    cameFrom: [...new Set(flocks.flatMap(({ from }) => from))].toSorted(),
+    shareError: sighting.parts.length < 2 ? null : Math.min(...flocks.map(shareError)),
+    mostFromSexes: mostFromSexes(flocks),
   };
 }
 

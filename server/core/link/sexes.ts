@@ -1,4 +1,4 @@
-import type { Flock } from './flock.js';
+import type { TallyLine } from '../model/snapshot.js';
 
 /**
  * Two records of one flock of which the sexes were told apart say the same, but for one time in ten
@@ -10,27 +10,47 @@ const TOLD_OTHERWISE = 0.1;
 const SHARE_WORTH = 20;
 const USUAL_SHARE = 0.55;
 
+/** Males of a flock all of whose birds were told apart. */
+export interface Males {
+  readonly number: number;
+  /** How likely it is that a flock of its size has just so many. */
+  readonly byChance: number;
+}
+
+interface Sexed {
+  readonly number: number;
+  readonly males: Males | null;
+}
+
 /**
  * Log-likelihood ratio of the sexes in two records of equal number: one flock against two. `null` where
  * they were not told apart, or the numbers differ: then nobody knows whose sexes are missing.
  */
-export function sexesLogRatio(a: Flock, b: Flock): number | null {
-  const [ours, theirs] = [malesOf(a), malesOf(b)];
-  if (ours === null || theirs === null || a.number !== b.number) return null;
-  const byChance = betaBinomial(theirs, b.number);
-  const same = (ours === theirs ? 1 - TOLD_OTHERWISE : 0) + TOLD_OTHERWISE * byChance;
-  return Math.log(same / byChance);
+export function sexesLogRatio(a: Sexed, b: Sexed): number | null {
+  if (a.males === null || b.males === null || a.number !== b.number) return null;
+  const { byChance } = b.males;
+  const same = a.males.number === b.males.number ? 1 - TOLD_OTHERWISE : 0;
+  return Math.log((same + TOLD_OTHERWISE * byChance) / byChance);
 }
 
-/** Males of a flock all of whose birds were told apart. */
-function malesOf({ lines, number }: Flock): number | null {
+/** What {@link sexesLogRatio} with another flock comes to at most; `null` where no sexes are known. */
+export function mostFromSexes(flocks: readonly Sexed[]): number | null {
+  const known = flocks.flatMap(({ males }) => (males === null ? [] : [males.byChance]));
+  return known.length === 0 ? null : Math.log(1 / Math.min(...known));
+}
+
+/** `null` unless males and females of its lines add up to its number. */
+export function malesIn(
+  lines: readonly Pick<TallyLine, 'male' | 'female'>[],
+  number: number,
+): Males | null {
   let [males, told] = [0, 0];
   for (const { male, female } of lines) {
     if (male === null || female === null) return null;
     males += male;
     told += male + female;
   }
-  return told === number ? males : null;
+  return told === number ? { number: males, byChance: betaBinomial(males, number) } : null;
 }
 
 /** Chance of so many males among so many birds, the share drawn about the usual one. */

@@ -34,6 +34,7 @@ export interface MeetingOdds {
 /** Water that the observers of two grounds may both have put into their tallies. */
 export class SharedWater {
   readonly #waterbody: Waterbody;
+  readonly #lies = new Map<Point, Map<number, Lie>>();
   readonly #meetings = new Map<number, Meeting>();
   readonly #odds = new Map<number, Map<string, MeetingOdds>>();
 
@@ -46,8 +47,12 @@ export class SharedWater {
    *
    * @param past chance that the observer tallies what is past the line
    */
-  chanceInTally(point: Point, ground: Ground, past: number): number {
-    return chanceAt(this.#lie(point, ground), past);
+  chanceInTally(point: Point, { ground, groundNumber }: Seen, past: number): number {
+    const kept = this.#lies.get(point) ?? new Map<number, Lie>();
+    this.#lies.set(point, kept);
+    const lie = kept.get(groundNumber) ?? this.#lie(point, ground);
+    kept.set(groundNumber, lie);
+    return chanceAt(lie, past);
   }
 
   #lie(point: Point, ground: Ground): Lie {

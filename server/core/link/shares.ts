@@ -1,4 +1,4 @@
-import { keyOf, overlaps } from '../taxa/candidate-set.js';
+import { overlaps } from '../taxa/candidate-set.js';
 import type { Flock, Part } from './flock.js';
 
 /**
@@ -17,8 +17,7 @@ export function sharesLogRatio(a: Flock, b: Flock): number {
   const ratios = partners(a.parts, b.parts).flatMap(([one, other]) => {
     if (one.number === 0 || other.number === 0) return [];
     const apart = Math.log(one.number / a.number) - Math.log(other.number / b.number);
-    // As if all its parts were counted alike: the error of a sum is that of a part by their number.
-    const error = a.parts.length * a.logVariance + b.parts.length * b.logVariance;
+    const error = shareError(a) + shareError(b);
     const different = density(apart, error + 2 * SHARE_SPREAD ** 2);
     const same = (1 - NAMED_OTHERWISE) * density(apart, error) + NAMED_OTHERWISE * different;
     return [Math.log(same / different)];
@@ -28,12 +27,27 @@ export function sharesLogRatio(a: Flock, b: Flock): number {
   return (sum * (ratios.length - 1)) / ratios.length;
 }
 
+/**
+ * Variance of the ln share of a kind. As if all kinds of the flock were counted alike: the error of a sum is
+ * that of a part by their number.
+ */
+export function shareError({ parts, logVariance }: Flock): number {
+  return parts.length * logVariance;
+}
+
+/** What {@link sharesLogRatio} of so many kinds comes to at most: all shares equal. */
+export function mostFromShares(kinds: number, error: number): number {
+  const different = density(0, error + 2 * SHARE_SPREAD ** 2);
+  const same = (1 - NAMED_OTHERWISE) * density(0, error) + NAMED_OTHERWISE * different;
+  return (kinds - 1) * Math.log(same / different);
+}
+
 /** The kinds of one flock with those of the other: of the same name, then of names that overlap. */
 function partners(a: readonly Part[], b: readonly Part[]): [Part, Part][] {
   const found: [Part, Part][] = [];
   const open = new Set(b);
   for (const fits of [
-    (one: Part, other: Part) => keyOf(one.candidates) === keyOf(other.candidates),
+    (one: Part, other: Part) => one.key === other.key,
     (one: Part, other: Part) => overlaps(one.candidates, other.candidates),
   ]) {
     for (const one of a) {

@@ -4,6 +4,7 @@ import type { Sighting } from '../model/result.js';
 import type { CountWindow, Position, Snapshot, Tally } from '../model/snapshot.js';
 import { instant } from '../model/time.js';
 import { taxonName } from '../taxa/taxon-name.js';
+import { SetFits } from './composition.js';
 import { flocksOf, mergeParts, type Flock, type Part } from './flock.js';
 import type { LogNumber } from './flock-size.js';
 import { matchObservers } from './match-observers.js';
@@ -72,7 +73,7 @@ export function raftsOf(
   const byTally = tallies
     .toSorted((a, b) => (a.id < b.id ? -1 : 1))
     .map((tally) => flocksOf(tally, window, protocol));
-  return matchObservers(byTally, waterbody, lookAlikes);
+  return matchObservers(byTally, waterbody, new SetFits(lookAlikes));
 }
 
 function sightingFrom(

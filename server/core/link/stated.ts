@@ -59,6 +59,7 @@ export function statedLogRatio(
   own: readonly string[],
   other: readonly string[],
 ): number | null {
+  if (named.length === 0) return null;
   const away = named.filter((section) => !own.includes(section));
   if (away.length === 0) return null;
   return away.some((section) => other.includes(section)) ? STATED_SECTION : STATED_ELSEWHERE;

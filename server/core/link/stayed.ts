@@ -81,7 +81,7 @@ function meetingRatio(
 ): number | null {
   const found = (first.found + second.found) / 2;
   const chanceIn = (at: Place, seen: Seen): number =>
-    found * shared.chanceInTally(at.point, seen.ground, past);
+    found * shared.chanceInTally(at.point, seen, past);
   if (first.place !== null && second.place !== null) {
     const density = sameSpotDensity(first.place, second.place, hours);
     const [inSecond, inFirst] = [chanceIn(first.place, second), chanceIn(second.place, first)];
@@ -105,7 +105,7 @@ function pastIfPlaced(first: Seen, second: Seen, { shared }: Setting): number {
     [first, second].reduce((product, { place }) => {
       if (place === null) return product;
       const both = [first, second].map((seen) =>
-        chanceOf(seen.seenBy, seen.found * shared.chanceInTally(place.point, seen.ground, past)),
+        chanceOf(seen.seenBy, seen.found * shared.chanceInTally(place.point, seen, past)),
       );
       return both.reduce((sum, chance) => sum * chance, product);
     }, 1);

@@ -88,20 +88,20 @@ export function depthInside(point: Point, figure: Figure): number {
   for (const ring of figure) {
     ring.forEach((end, index) => {
       const start = ring[index === 0 ? ring.length - 1 : index - 1] ?? end;
-      nearest = Math.min(nearest, distanceToEdge(point, start, end));
+      nearest = Math.min(nearest, squaredDistanceToEdge(point, start, end));
       if (start[1] > point[1] === end[1] > point[1]) return;
       const crossing =
         start[0] + ((point[1] - start[1]) * (end[0] - start[0])) / (end[1] - start[1]);
       if (point[0] < crossing) inside = !inside;
     });
   }
-  return inside ? nearest : 0 - nearest;
+  return inside ? Math.sqrt(nearest) : 0 - Math.sqrt(nearest);
 }
 
-function distanceToEdge(point: Point, start: Point, end: Point): number {
+function squaredDistanceToEdge(point: Point, start: Point, end: Point): number {
   const [east, north] = [end[0] - start[0], end[1] - start[1]];
   const length2 = east ** 2 + north ** 2;
   const along = ((point[0] - start[0]) * east + (point[1] - start[1]) * north) / (length2 || 1);
   const part = Math.min(1, Math.max(0, along));
-  return Math.hypot(point[0] - start[0] - part * east, point[1] - start[1] - part * north);
+  return (point[0] - start[0] - part * east) ** 2 + (point[1] - start[1] - part * north) ** 2;
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { scoreMornings, simulateMorning } from './simulated-morning.js';
 
 /*
- * Held against made-up mornings whose truth is known (no outside source); tests/bench/links.ts
+ * Held against made-up mornings whose truth is known (no outside source); tests/bench/double-counts.ts
  * prints more. The limits leave room for chance, not for a link that is as often wrong as right.
  */
 describe('links on simulated mornings', () => {
