@@ -301,7 +301,12 @@ describe('tally form', () => {
               ...submitted,
               party: [...submitted.party],
               sections: [...submitted.sections],
-              lines: submitted.lines.map((line) => ({ ...line, candidates: [...line.candidates] })),
+              lines: submitted.lines.map((line) => ({
+                ...line,
+                candidates: [...line.candidates],
+                marks: [],
+              })),
+              samples: [],
             },
           ],
         },

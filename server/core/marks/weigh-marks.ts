@@ -15,6 +15,11 @@ export interface SeenMark {
   readonly state: MarkState;
 }
 
+export type MarkNames = Pick<NotedMark, 'mark' | 'state'>;
+
+/** What of a line its marks are held against. */
+export type MarkedBirds = Pick<TallyLine, 'candidates' | 'quantity' | 'male' | 'female'>;
+
 /** How a line's identification stands against the marks noted for it (method section 9). */
 export interface WeighedMarks {
   /**
@@ -42,7 +47,7 @@ export interface WeighedMarks {
  *
  * @param noted of this line; what no key of its species knows is passed over.
  */
-export function weighMarks(line: TallyLine, noted: readonly NotedMark[]): WeighedMarks {
+export function weighMarks(line: MarkedBirds, noted: readonly MarkNames[]): WeighedMarks {
   const plumages = plumagesIn(line);
   const used = keysFor(line.candidates)
     .map((key) => ({ key, seen: marksIn(key, noted) }))
@@ -79,7 +84,7 @@ export function supportedSet(
 }
 
 /** The plumages that a line's birds may have: one only where all were noted as male, or as female. */
-export function plumagesIn({ quantity, male, female }: TallyLine): readonly Plumage[] {
+export function plumagesIn({ quantity, male, female }: MarkedBirds): readonly Plumage[] {
   const number = quantity.kind === 'exact' ? quantity.number : null;
   if (number !== null && number > 0 && male === number) return ['male'];
   if (number !== null && number > 0 && female === number) return ['female'];
@@ -91,7 +96,7 @@ function outcomeOf(claimed: CandidateSet, supported: CandidateSet): WeighedMarks
   return isWithin(supported, claimed) ? 'supported' : 'coarser';
 }
 
-function marksIn(key: FieldMarkKey, noted: readonly NotedMark[]): readonly SeenMark[] {
+function marksIn(key: FieldMarkKey, noted: readonly MarkNames[]): readonly SeenMark[] {
   return noted.flatMap((each) => {
     const mark = markNamed(key, each.mark);
     const state = mark === null ? null : stateNamed(mark, each.state);

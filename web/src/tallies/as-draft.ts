@@ -1,5 +1,6 @@
 import { ACTIVITIES, METHODS } from '../../../server/core/model/snapshot.js';
 import { emptyDraft, emptyLine, noConditions, type Draft, type DraftLine } from './draft.js';
+import { asRaft } from './raft-draft.js';
 
 /**
  * Reads a kept draft of this version of the app or an earlier one. A field that is not there, or is
@@ -24,6 +25,7 @@ export function asDraft(value: unknown): Draft | null {
     conditions: filled(value['conditions'], noConditions),
     replaces: typeof value['replaces'] === 'string' ? value['replaces'] : null,
     lines: lines.flatMap((line: unknown) => lineOf(line) ?? []),
+    rafts: draft.rafts.flatMap((raft: unknown) => asRaft(raft) ?? []),
   };
 }
 
@@ -38,6 +40,7 @@ function lineOf(value: unknown): DraftLine | null {
     method: oneOf(METHODS, line.method),
     activity: oneOf(ACTIVITIES, line.activity),
     certainty: oneOf(['sure', 'likely'], line.certainty),
+    marks: line.marks.filter(isMark),
   };
 }
 
@@ -57,6 +60,10 @@ function kindOf(value: unknown): string {
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return kindOf(value) === 'object';
+}
+
+function isMark(value: unknown): boolean {
+  return isRecord(value) && typeof value['mark'] === 'string' && typeof value['state'] === 'string';
 }
 
 function isPosition(value: unknown): boolean {

@@ -103,6 +103,16 @@ export const MyAssignments = graphql(`
       to
       certainty
       note
+      marks {
+        mark
+        state
+      }
+    }
+    samples {
+      raft
+      sample
+      taxon
+      number
     }
   }
 `);

@@ -1,6 +1,7 @@
 import type { Fault } from '../../../server/core/model/fault.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { wholeNumber, type Draft, type DraftLine } from './draft.js';
+import { raftFaults } from './raft-draft.js';
 
 /** What must be mended, tied to the line and field where it can be: the form shows it there. */
 export interface DraftFault {
@@ -32,6 +33,7 @@ export function draftFaults(draft: Draft): readonly DraftFault[] {
     whole('reason', 'Say why the tally is corrected; the earlier version stays on record.');
   }
   for (const line of draft.lines) faults.push(...lineFaults(line));
+  for (const { field, sentence } of raftFaults(draft)) whole(field, sentence);
   return faults;
 }
 
@@ -113,7 +115,9 @@ function sentence(text: string): string {
 /** Ties the server's faults to the lines they are about: its row is the line's place, from 1. */
 export function serverFaults(draft: Draft, faults: readonly Fault[]): readonly DraftFault[] {
   return faults.map((fault) => {
-    const line = fault.row === null ? undefined : draft.lines[fault.row - 1];
+    // Rows of another file than the tally are no lines.
+    const row = fault.file === 'tally' ? fault.row : null;
+    const line = row === null ? undefined : draft.lines[row - 1];
     const nearest = fault.nearest === null ? '' : ` Did you mean ${fault.nearest}?`;
     return {
       lineId: line?.id ?? null,

@@ -1,6 +1,7 @@
 import { v7 } from 'uuid';
 import type { Activity, Certainty, Method, Position } from '../../../server/core/model/snapshot.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import type { DraftRaft } from './raft.js';
 
 /**
  * A tally while it is being written: every field as the observer typed it, so that nothing is lost
@@ -26,6 +27,8 @@ export interface Draft {
   /** Ids of others who contributed. */
   readonly party: readonly string[];
   readonly lines: readonly DraftLine[];
+  /** Mixed rafts that were scanned; their birds are lines as well, by the flock label. */
+  readonly rafts: readonly DraftRaft[];
   /** The submitted tally that this one corrects. */
   readonly replaces: string | null;
   readonly reason: string;
@@ -72,6 +75,15 @@ export interface DraftLine {
   /** Where the flock was, in decimal degrees (WGS 84). */
   readonly lon: string;
   readonly lat: string;
+  /** Field marks seen on its birds, by the names of the key. */
+  readonly marks: readonly DraftMark[];
+  /** The observer was asked about marks that leave more, or other, species, and answered. */
+  readonly marksAnswered: boolean;
+}
+
+export interface DraftMark {
+  readonly mark: string;
+  readonly state: string;
 }
 
 export const noConditions: DraftConditions = {
@@ -99,6 +111,7 @@ export function emptyDraft(countId: string, assignmentId: string): Draft {
     conditions: noConditions,
     party: [],
     lines: [],
+    rafts: [],
     replaces: null,
     reason: '',
   };
@@ -129,6 +142,8 @@ export function emptyLine(taxon: string, before?: DraftLine): DraftLine {
     note: '',
     lon: '',
     lat: '',
+    marks: [],
+    marksAnswered: false,
   };
 }
 

@@ -5,6 +5,7 @@ import { Field } from '../ui/field.js';
 import { Choice } from './choice.js';
 import { faultAt, type DraftFault } from './draft-faults.js';
 import type { DraftLine, QuantityKind } from './draft.js';
+import { MarksPart } from './marks-part.js';
 import { MoreLineFields } from './more-line-fields.js';
 import { NumberField } from './number-field.js';
 import { NumberPad } from './number-pad.js';
@@ -161,6 +162,7 @@ export function LineEditor(props: {
         onChange={(activity) => set({ activity })}
       />
 
+      <MarksPart line={line} onChange={onChange} />
       <MoreLineFields line={line} sections={props.sections} fault={fault} set={set} />
 
       <div className="tally-foot">

@@ -4,6 +4,8 @@ import type { Activity, Method } from '../../../server/core/model/snapshot.js';
 import { ACTIVITIES, METHODS } from '../../../server/core/model/snapshot.js';
 import { noConditions, wholeNumber, type Draft, type DraftLine } from './draft.js';
 import { clockTimeOf, instantNear } from './local-time.js';
+import { marksInForce } from './marks-seen.js';
+import { raftsOf, samplesOf } from './raft-input.js';
 
 /** What of an assignment a tally needs; its section and window are fixed by it. */
 export interface TallyFrame {
@@ -31,6 +33,7 @@ export function tallyInput(draft: Draft, frame: TallyFrame): TallyInput {
     replaces: draft.replaces,
     reason: draft.replaces === null ? null : draft.reason.trim(),
     lines: draft.lines.map((line) => lineInput(line, when)),
+    samples: draft.rafts.flatMap((raft) => samplesOf(raft)),
   };
 }
 
@@ -59,6 +62,7 @@ function lineInput(line: DraftLine, when: (clockTime: string) => string | null):
     to: orNull(line.to),
     certainty: line.certainty,
     note: orNull(line.note),
+    marks: marksInForce(line).map(({ mark, state }) => ({ mark, state })),
   };
 }
 
@@ -124,7 +128,11 @@ export function correctionOf(
         note: line.note ?? '',
         lon: text(line.lon),
         lat: text(line.lat),
+        marks: line.marks.map(({ mark, state }) => ({ mark, state })),
+        // Asked about before it was submitted.
+        marksAnswered: line.marks.length > 0,
       };
     }),
+    rafts: raftsOf(tally),
   };
 }

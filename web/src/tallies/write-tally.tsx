@@ -12,6 +12,7 @@ import { FaultSummary } from './fault-summary.js';
 import { LinesPart } from './lines-part.js';
 import { putInOutbox, sendTally, takeFromOutbox } from './outbox.js';
 import type { Assignment, OwnPart } from './own-part.js';
+import { RaftPart, type RemovedRaft } from './raft-part.js';
 import { ReviewStep } from './review-step.js';
 import { useOutbox, useTaken } from './send-kept-tallies.js';
 import { tallyInput } from './tally-input.js';
@@ -36,6 +37,8 @@ export function WriteTally(props: {
   const [isKept, setKept] = useState(true);
   const [step, setStep] = useState<'write' | 'review'>('write');
   const [openLine, setOpenLine] = useState<string | null>(null);
+  const [openRaft, setOpenRaft] = useState<string | null>(null);
+  const [removedRaft, setRemovedRaft] = useState<RemovedRaft | null>(null);
   const [showFaults, setShowFaults] = useState(false);
   const [isSignedOut, setSignedOut] = useState(false);
   const [isSending, setSending] = useState(false);
@@ -136,6 +139,19 @@ export function WriteTally(props: {
       />
     );
   }
+  if (openRaft !== null && draft.rafts.some(({ id }) => id === openRaft)) {
+    return (
+      <RaftPart
+        draft={draft}
+        faults={faults}
+        openId={openRaft}
+        onOpen={setOpenRaft}
+        removed={removedRaft}
+        onRemoved={setRemovedRaft}
+        onChange={change}
+      />
+    );
+  }
   return (
     <div className="stack write-tally">
       {isKept ? null : (
@@ -173,6 +189,15 @@ export function WriteTally(props: {
         faults={faults}
         openId={null}
         onOpen={setOpenLine}
+        onChange={change}
+      />
+      <RaftPart
+        draft={draft}
+        faults={faults}
+        openId={null}
+        onOpen={setOpenRaft}
+        removed={removedRaft}
+        onRemoved={setRemovedRaft}
         onChange={change}
       />
       <WholePart

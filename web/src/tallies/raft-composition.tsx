@@ -1,0 +1,128 @@
+import { useState, type ReactNode } from 'react';
+import type { RaftComposition } from '../../../server/core/raft/compose-raft.js';
+import { moreSamplesFor } from '../../../server/core/raft/more-samples.js';
+import type { RaftLine } from '../../../server/core/raft/raft-lines.js';
+import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
+import { Extent } from '../ui/extent.js';
+import { birds, countOf, listed, percent } from '../ui/words.js';
+import { Choice } from './choice.js';
+
+/** Half widths to choose from, in hundredths of the raft. */
+const widths = ['5', '10', '15'] as const;
+type Width = (typeof widths)[number];
+
+/** What the raft is made of so far, how sure that is, and what would make it surer. */
+export function RaftCompositionPart(props: {
+  readonly composition: RaftComposition;
+  /** In birds of the raft; `null` while it has no total. */
+  readonly lines: readonly RaftLine[] | null;
+}): ReactNode {
+  const { composition, lines } = props;
+  const [width, setWidth] = useState<Width>('10');
+  const full = Math.max(1, ...(lines ?? []).map(({ high }) => high));
+  return (
+    <section className="stack" aria-labelledby="raft-composition">
+      <h3 id="raft-composition">What the raft is made of</h3>
+      <p className="sentence">{compositionSentence(composition)}</p>
+      <div className="table-scroll">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Identification</th>
+              <th scope="col" className="number">
+                Scanned
+              </th>
+              <th scope="col" className="number">
+                {lines === null ? 'Share' : 'Birds'}
+              </th>
+              <th scope="col">How sure</th>
+            </tr>
+          </thead>
+          <tbody>
+            {composition.identifications.map((each, at) => {
+              const line = lines?.[at];
+              const [number, low, high] =
+                line === undefined
+                  ? [each.share * 100, each.low * 100, each.high * 100].map(Math.round)
+                  : [line.number, line.low, line.high];
+              return (
+                <tr key={taxonName(each.candidates)}>
+                  <th scope="row">{englishName(each.candidates)}</th>
+                  <td className="number">{birds(each.scanned)}</td>
+                  <td className="number">
+                    {line === undefined ? percent(each.share) : birds(line.number)}
+                  </td>
+                  <td>
+                    <Extent
+                      number={number ?? 0}
+                      low={low ?? 0}
+                      high={high ?? 0}
+                      full={line === undefined ? 100 : full}
+                    />
+                    <span className="small soft raft-interval">
+                      {line === undefined
+                        ? `${low} to ${high} %`
+                        : `${birds(line.low)} to ${birds(line.high)}`}
+                    </span>
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      <p className="small soft">
+        Dot: the number. Whisker: 95 % interval, all on one scale from 0
+        {lines === null ? '' : '; the error of the raft’s total is in it too'}.
+      </p>
+      <Choice
+        legend="How sure would you like to be of each share?"
+        isShort
+        value={width}
+        options={widths.map((value) => ({ value, label: `± ${value} %` }))}
+        onChange={setWidth}
+      />
+      <p role="status">{moreSentence(composition, width)}</p>
+      {composition.estimates.length === 0 ? null : (
+        <details>
+          <summary>If the birds left at a pair or group are shared out</summary>
+          <p>
+            By what was identified it would be{' '}
+            {listed(
+              composition.estimates.map(
+                ({ species, share, low, high }) =>
+                  `${englishName([species])} ${percent(share)} (${percent(low)} to ${percent(high)})`,
+              ),
+            )}
+            . An estimate only: it takes it that birds were left for no reason that has to do with
+            their species. The tally keeps them at their pair or group.
+          </p>
+        </details>
+      )}
+    </section>
+  );
+}
+
+/** `Of 160 birds in 4 samples, 62 % were Greater Scaup and 38 % Lesser Scaup.` and what patches say. */
+function compositionSentence(composition: RaftComposition): string {
+  const { samples, scanned, identifications } = composition;
+  const parts = [...identifications]
+    .sort((one, other) => other.scanned - one.scanned)
+    .map(({ share, candidates }) => `${percent(share)} ${englishName(candidates)}`);
+  const shares = `Of ${countOf(scanned, 'bird')} in ${countOf(samples, 'sample')}: ${listed(parts)}.`;
+  if (samples === 1) {
+    return `${shares} One sample cannot tell how evenly the raft is mixed; take another from another part.`;
+  }
+  return composition.alikeness > 0.1
+    ? `${shares} The samples differ a good deal: the raft is patchy, so more samples from other parts help more than larger ones.`
+    : shares;
+}
+
+function moreSentence(composition: RaftComposition, width: Width): string {
+  const more = moreSamplesFor(composition, Number(width) / 100);
+  if (more === 0) return `Every share is known to within ± ${width} % of the raft already.`;
+  if (more === null) {
+    return `Even 200 more samples would not narrow every share to ± ${width} % of the raft.`;
+  }
+  return `${countOf(more, 'more sample')} like these would narrow every share to ± ${width} % of the raft.`;
+}

@@ -1,0 +1,36 @@
+import { v7 } from 'uuid';
+import type { OwnTallyFragment, ScanSampleInput } from '../graphql/generated/graphql.js';
+import type { DraftRaft } from './raft.js';
+
+/** A raft's small counts as they are sent: those that have birds, numbered from 1. */
+export function samplesOf({ label, samples }: DraftRaft): readonly ScanSampleInput[] {
+  return samples
+    .filter((sample) => sample.length > 0)
+    .flatMap((sample, at) =>
+      sample.map(({ taxon, number }) => ({ raft: label, sample: String(at + 1), taxon, number })),
+    );
+}
+
+/** The rafts of a submitted tally, from its samples and the lines under their labels. */
+export function raftsOf({ samples, lines }: OwnTallyFragment): readonly DraftRaft[] {
+  const labels = [...new Set(samples.map(({ raft }) => raft))];
+  return labels.map((label) => {
+    const own = samples.filter(({ raft }) => raft === label);
+    const names = [...new Set(own.map(({ sample }) => sample))];
+    const inLines = lines.filter(({ flock, method }) => flock === label && method === 'sample');
+    return {
+      id: v7(),
+      label,
+      total: String(inLines.reduce((sum, { number }) => sum + (number ?? 0), 0)),
+      // How the whole was counted is in the note of its lines, for people; here it starts anew.
+      method: 'block',
+      block: '',
+      taxa: [...new Set(own.map(({ taxon }) => taxon))],
+      samples: names.map((name) =>
+        own
+          .filter(({ sample, number }) => sample === name && number > 0)
+          .map(({ taxon, number }) => ({ taxon, number })),
+      ),
+    };
+  });
+}

@@ -1,0 +1,149 @@
+import { useState, type ReactNode } from 'react';
+import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import { readTaxon } from '../ui/taxon.js';
+import { countOf } from '../ui/words.js';
+import type { DraftRaft, DraftSample } from './raft.js';
+import { numberIn, withBirds } from './raft-draft.js';
+import { TaxonPicker } from './taxon-picker.js';
+import { widerNames } from './wider-names.js';
+
+/** Scan samples by tapping: one button an identification, one sample at a time. */
+export function RaftScan(props: {
+  readonly raft: DraftRaft;
+  /** Taxa of the tally, latest first: what a raft is likely to be of. */
+  readonly recent: readonly string[];
+  readonly onChange: (raft: DraftRaft) => void;
+}): ReactNode {
+  const { raft, onChange } = props;
+  const [at, setAt] = useState(raft.samples.length - 1);
+  const sampleAt = Math.min(at, raft.samples.length - 1);
+  const sample = raft.samples[sampleAt] ?? [];
+  const size = sizeOf(sample);
+  const [isAdding, setAdding] = useState(false);
+  const coarser = coarserThan(raft.taxa);
+
+  function scanFor(taxon: string): void {
+    setAdding(false);
+    if (!raft.taxa.includes(taxon)) onChange({ ...raft, taxa: [...raft.taxa, taxon] });
+  }
+
+  return (
+    <section className="stack" aria-labelledby={`scan-${raft.id}`}>
+      <div>
+        <h3 id={`scan-${raft.id}`}>
+          Scan sample {sampleAt + 1}: {countOf(size, 'bird')}
+        </h3>
+        <p className="hint">
+          Pick a part of the raft, and tap each bird of it as what you can name it: a species, or a
+          pair or group if you cannot tell. Thirty to fifty birds make a sample; take the next from
+          another part.
+        </p>
+      </div>
+      {raft.samples.length < 2 ? null : (
+        <div className="choice-row" role="group" aria-label="Samples of this raft">
+          {raft.samples.map((each, index) => (
+            <button
+              key={index}
+              type="button"
+              className="button"
+              aria-pressed={index === sampleAt}
+              onClick={() => setAt(index)}
+            >
+              {index + 1}: {countOf(sizeOf(each), 'bird')}
+            </button>
+          ))}
+        </div>
+      )}
+      {raft.taxa.length === 0 ? null : (
+        <ul className="plain-list scan-taxa">
+          {raft.taxa.map((taxon) => {
+            const { english } = readTaxon(taxon);
+            const number = numberIn(sample, taxon);
+            return (
+              <li key={taxon}>
+                <button
+                  type="button"
+                  className="scan-bird"
+                  aria-label={`${english}: ${number} in sample ${sampleAt + 1}. Add one`}
+                  onClick={() => onChange(withBirds(raft, sampleAt, taxon, 1))}
+                >
+                  <span>{english}</span>
+                  <span className="number">{number}</span>
+                </button>
+                <button
+                  type="button"
+                  className="button"
+                  aria-label={`Take one ${english} back`}
+                  disabled={number === 0}
+                  onClick={() => onChange(withBirds(raft, sampleAt, taxon, -1))}
+                >
+                  −1
+                </button>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+      {coarser.length === 0 ? null : (
+        <div className="field" role="group" aria-label="For birds that you cannot tell, scan for">
+          <span className="label">For birds that you cannot tell</span>
+          <div className="choice-row">
+            {coarser.map(({ name, english }) => (
+              <button key={name} type="button" className="button" onClick={() => scanFor(name)}>
+                Add {english}
+              </button>
+            ))}
+          </div>
+        </div>
+      )}
+      {raft.taxa.length === 0 || isAdding ? (
+        <TaxonPicker
+          label="Scan for"
+          recent={props.recent.filter((taxon) => !raft.taxa.includes(taxon))}
+          onPick={({ name }) => scanFor(name)}
+        />
+      ) : (
+        <div className="row">
+          <button
+            type="button"
+            className="button"
+            data-kind="main"
+            disabled={size === 0}
+            onClick={() => {
+              // An empty one that waits at the end is gone on with, so that there is never more than one.
+              const waits = raft.samples.findIndex((each) => each.length === 0);
+              if (waits >= 0) setAt(waits);
+              else {
+                setAt(raft.samples.length);
+                onChange({ ...raft, samples: [...raft.samples, []] });
+              }
+            }}
+          >
+            Next sample
+          </button>
+          <button type="button" className="button" onClick={() => setAdding(true)}>
+            Scan for another taxon
+          </button>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function sizeOf(sample: DraftSample): number {
+  return sample.reduce((sum, { number }) => sum + number, 0);
+}
+
+/** Pairs and groups that hold what is scanned for and are not scanned for yet, narrow before wide. */
+function coarserThan(taxa: readonly string[]): readonly { name: string; english: string }[] {
+  const known = new Set(taxa.map((taxon) => readTaxon(taxon).name));
+  const offered = new Map<string, { name: string; english: string; size: number }>();
+  for (const taxon of taxa) {
+    const parsed = parseTaxon(taxon);
+    if (!parsed.ok) continue;
+    for (const { name, english, candidates } of widerNames(parsed.candidates).slice(0, 2)) {
+      if (!known.has(name)) offered.set(name, { name, english, size: candidates.length });
+    }
+  }
+  return [...offered.values()].sort((one, other) => one.size - other.size).slice(0, 4);
+}
