@@ -8,6 +8,7 @@ const long = [
   'tests/web/main-job.test.ts',
   'tests/web/double-counts.test.ts',
   'tests/web/agreement-browser.test.ts',
+  'tests/web/raft-browser.test.ts',
   'tests/core/ledger.test.ts',
   'tests/api/blindness.test.ts',
   'tests/api/crash.test.ts',

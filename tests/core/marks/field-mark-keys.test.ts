@@ -204,3 +204,31 @@ describe('an identification held against the marks noted', () => {
     });
   });
 });
+
+describe('what a key can tell apart', () => {
+  /** The least set that one state of each mark, all as this species has them, leaves of a key. */
+  function narrowest(key: FieldMarkKey, species: string): readonly string[] {
+    const sets = (['male', 'female'] as const).flatMap((plumage) => {
+      const marks = key.marks.map((mark) =>
+        mark.states
+          .filter((state) => plumagesOf(mark, state, species).includes(plumage))
+          .map((state): SeenMark => ({ mark, state })),
+      );
+      const chosen = marks
+        .filter((states) => states.length > 0)
+        .reduce<readonly (readonly SeenMark[])[]>(
+          (all, states) => all.flatMap((seen) => states.map((state) => [...seen, state])),
+          [[]],
+        );
+      return chosen.map((seen) => supportedSet(key, seen, [plumage]));
+    });
+    return sets.reduce((least, set) => (set.length < least.length ? set : least));
+  }
+
+  const every = FIELD_MARK_KEYS.flatMap((key) =>
+    key.species.map((species) => ({ key, group: key.group, species })),
+  );
+  it.each(every)('$group: $species can be reached', ({ key, species }) => {
+    expect(narrowest(key, species)).toEqual([species]);
+  });
+});

@@ -126,7 +126,8 @@ export function emptyLine(taxon: string, before?: DraftLine): DraftLine {
     number: '',
     low: '',
     high: '',
-    method: before?.method ?? 'one-by-one',
+    // A scanned raft says nothing of how the next flock is counted.
+    method: before === undefined || before.method === 'sample' ? 'one-by-one' : before.method,
     block: before?.block ?? '',
     activity: before?.activity === 'flying-through' ? 'water' : (before?.activity ?? 'water'),
     male: '',

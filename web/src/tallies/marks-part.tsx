@@ -1,10 +1,13 @@
 import type { ReactNode } from 'react';
-import type { FieldMarkKey } from '../../../server/core/marks/field-mark-key.js';
+import type {
+  FieldMark,
+  FieldMarkKey,
+  MarkState,
+} from '../../../server/core/marks/field-mark-key.js';
 import type { WeighedMarks } from '../../../server/core/marks/weigh-marks.js';
 import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { sentenceCase } from '../ui/words.js';
-import { Choice } from './choice.js';
 import type { DraftLine } from './draft.js';
 import {
   birdsOfLine,
@@ -14,7 +17,7 @@ import {
   weighedMarks,
   withMark,
 } from './marks-seen.js';
-import { outcomeWords, seenMarkWords } from './marks-words.js';
+import { fitWords, outcomeWords, seenMarkWords } from './marks-words.js';
 
 /**
  * Field marks of a line whose birds have look-alikes: tick what was seen, and read what that leaves. A
@@ -44,7 +47,9 @@ export function MarksPart(props: {
         ))}
         <div role="status" className="stack-tight">
           <p className="sentence">{outcomeWords(named, weighed)}</p>
-          <Reasons weighed={weighed} />
+          {weighed.dependable.length < 2 ? null : (
+            <p className="small">Because: {weighed.dependable.map(seenMarkWords).join('. ')}.</p>
+          )}
         </div>
         <Question line={line} weighed={weighed} onChange={onChange} />
       </div>
@@ -68,41 +73,51 @@ function KeyMarks(props: {
       {marks
         .filter(({ states }) => states.length > 0)
         .map(({ mark, states }) => (
-          <div key={mark.name} className="stack-tight">
-            <Choice
-              legend={sentenceCase(mark.name)}
-              value={seen.find((each) => each.mark === mark.name)?.state ?? ''}
-              options={[
-                ...states.map(({ name }) => ({ value: name, label: name })),
-                { value: '', label: 'not seen' },
-              ]}
-              onChange={(state) => onChange(withMark(line, mark.name, state))}
-            />
-            <p className="hint">
-              {mark.dependability === 'undependable' ? 'Never decides alone. ' : ''}
-              Can mislead: {mark.fails}.
-            </p>
-          </div>
+          <MarkStates
+            key={mark.name}
+            mark={mark}
+            states={states}
+            seen={seen.find((each) => each.mark === mark.name)?.state ?? ''}
+            onSeen={(state) => onChange(withMark(line, mark.name, state))}
+          />
         ))}
     </>
   );
 }
 
-/** Why: each mark with the species that have it. */
-function Reasons(props: { readonly weighed: WeighedMarks }): ReactNode {
-  const { dependable, undependable } = props.weighed;
-  if (dependable.length + undependable.length === 0) return null;
+/** One mark: a tap on a state ticks it, another takes it back; what it fits is said at once. */
+function MarkStates(props: {
+  readonly mark: FieldMark;
+  readonly states: readonly MarkState[];
+  /** Name of the state that is ticked; `''` where none is. */
+  readonly seen: string;
+  readonly onSeen: (state: string) => void;
+}): ReactNode {
+  const { mark, states, seen } = props;
+  const ticked = states.find(({ name }) => name === seen);
+  const never = mark.dependability === 'undependable';
   return (
-    <ul className="stack-tight small">
-      {dependable.map((seen) => (
-        <li key={seen.mark.name}>{sentenceCase(seenMarkWords(seen))}</li>
-      ))}
-      {undependable.map((seen) => (
-        <li key={seen.mark.name} className="soft">
-          {sentenceCase(seenMarkWords(seen))} – not counted, since it misleads too often
-        </li>
-      ))}
-    </ul>
+    <fieldset className="field">
+      <legend>{sentenceCase(mark.name)}</legend>
+      <div className="choice-grid">
+        {states.map(({ name }) => (
+          <button
+            key={name}
+            type="button"
+            className="button mark-state"
+            aria-pressed={name === seen}
+            onClick={() => props.onSeen(name === seen ? '' : name)}
+          >
+            {name}
+          </button>
+        ))}
+      </div>
+      <p className="hint">
+        {ticked === undefined ? '' : `Fits ${fitWords(mark, ticked)}. `}
+        {never ? 'Never decides alone. ' : ''}
+        Can mislead: {mark.fails}.
+      </p>
+    </fieldset>
   );
 }
 

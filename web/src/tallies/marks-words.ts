@@ -4,13 +4,13 @@ import type { Species } from '../../../server/core/model/snapshot.js';
 import { englishName } from '../../../server/core/taxa/taxon-name.js';
 import { listed } from '../ui/words.js';
 
-/** `bill blue-grey with a broad black tip: Redhead, Ring-necked Duck (female, when the band is faint)`. */
+/** `bill blue-grey with a broad black tip fits Redhead, Ring-necked Duck (female, when the band is faint)`. */
 export function seenMarkWords({ mark, state }: SeenMark): string {
-  return `${mark.name} ${state.name}: ${fitWords(mark, state)}`;
+  return `${mark.name} ${state.name} fits ${fitWords(mark, state)}`;
 }
 
 /** The species that have a state, with sex and when, where not always. */
-function fitWords(mark: FieldMark, state: MarkState): string {
+export function fitWords(mark: FieldMark, state: MarkState): string {
   const fits = new Map<Species, string[]>();
   for (const fit of state.fits) {
     const species = typeof fit === 'string' ? fit : fit.species;

@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import type { RaftComposition } from '../../../server/core/raft/compose-raft.js';
+import type { RaftComposition, RaftShare } from '../../../server/core/raft/compose-raft.js';
 import { moreSamplesFor } from '../../../server/core/raft/more-samples.js';
 import type { RaftLine } from '../../../server/core/raft/raft-lines.js';
 import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
@@ -24,53 +24,16 @@ export function RaftCompositionPart(props: {
     <section className="stack" aria-labelledby="raft-composition">
       <h3 id="raft-composition">What the raft is made of</h3>
       <p className="sentence">{compositionSentence(composition)}</p>
-      <div className="table-scroll">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Identification</th>
-              <th scope="col" className="number">
-                Scanned
-              </th>
-              <th scope="col" className="number">
-                {lines === null ? 'Share' : 'Birds'}
-              </th>
-              <th scope="col">How sure</th>
-            </tr>
-          </thead>
-          <tbody>
-            {composition.identifications.map((each, at) => {
-              const line = lines?.[at];
-              const [number, low, high] =
-                line === undefined
-                  ? [each.share * 100, each.low * 100, each.high * 100].map(Math.round)
-                  : [line.number, line.low, line.high];
-              return (
-                <tr key={taxonName(each.candidates)}>
-                  <th scope="row">{englishName(each.candidates)}</th>
-                  <td className="number">{birds(each.scanned)}</td>
-                  <td className="number">
-                    {line === undefined ? percent(each.share) : birds(line.number)}
-                  </td>
-                  <td>
-                    <Extent
-                      number={number ?? 0}
-                      low={low ?? 0}
-                      high={high ?? 0}
-                      full={line === undefined ? 100 : full}
-                    />
-                    <span className="small soft raft-interval">
-                      {line === undefined
-                        ? `${low} to ${high} %`
-                        : `${birds(line.low)} to ${birds(line.high)}`}
-                    </span>
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
+      <ul className="plain-list raft-shares">
+        {composition.identifications.map((each, at) => (
+          <RaftShareItem
+            key={taxonName(each.candidates)}
+            share={each}
+            line={lines?.[at]}
+            full={full}
+          />
+        ))}
+      </ul>
       <p className="small soft">
         Dot: the number. Whisker: 95 % interval, all on one scale from 0
         {lines === null ? '' : '; the error of the raft’s total is in it too'}.
@@ -100,6 +63,41 @@ export function RaftCompositionPart(props: {
         </details>
       )}
     </section>
+  );
+}
+
+/** One identification: in birds once the raft has a total, in hundredths of the raft before. */
+function RaftShareItem(props: {
+  readonly share: RaftShare;
+  readonly line: RaftLine | undefined;
+  /** Right end of the scale, in birds. */
+  readonly full: number;
+}): ReactNode {
+  const { share, line } = props;
+  const hundredths = (part: number): number => Math.round(part * 100);
+  return (
+    <li>
+      <span>{englishName(share.candidates)}</span>
+      <span className="number">
+        {line === undefined ? percent(share.share) : birds(line.number)}
+      </span>
+      {line === undefined ? (
+        <Extent
+          number={hundredths(share.share)}
+          low={hundredths(share.low)}
+          high={hundredths(share.high)}
+          full={100}
+        />
+      ) : (
+        <Extent number={line.number} low={line.low} high={line.high} full={props.full} />
+      )}
+      <span className="small soft">
+        {line === undefined
+          ? `${hundredths(share.low)} to ${hundredths(share.high)} %`
+          : `${birds(line.low)} to ${birds(line.high)}`}
+        , {birds(share.scanned)} scanned
+      </span>
+    </li>
   );
 }
 

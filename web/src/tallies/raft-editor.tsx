@@ -83,10 +83,12 @@ export function RaftEditor(props: {
           look at the total again.
         </p>
       ) : null}
-      <div className="tally-foot">
+      <div>
         <button type="button" className="button" data-kind="quiet" onClick={props.onRemove}>
           Remove this raft
         </button>
+      </div>
+      <div className="tally-foot">
         <button type="button" className="button" onClick={props.onLater}>
           Go on later
         </button>

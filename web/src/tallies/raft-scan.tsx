@@ -64,20 +64,18 @@ export function RaftScan(props: {
                 <button
                   type="button"
                   className="scan-bird"
-                  aria-label={`${english}: ${number} in sample ${sampleAt + 1}. Add one`}
                   onClick={() => onChange(withBirds(raft, sampleAt, taxon, 1))}
                 >
-                  <span>{english}</span>
-                  <span className="number">{number}</span>
+                  <span>{english}</span> <span className="number">{number}</span>
+                  <span className="for-readers"> in sample {sampleAt + 1}. Add one</span>
                 </button>
                 <button
                   type="button"
                   className="button"
-                  aria-label={`Take one ${english} back`}
                   disabled={number === 0}
                   onClick={() => onChange(withBirds(raft, sampleAt, taxon, -1))}
                 >
-                  −1
+                  −1<span className="for-readers"> {english}, take one back</span>
                 </button>
               </li>
             );
