@@ -34,6 +34,8 @@ export default defineConfig({
           name: 'web',
           environment: 'happy-dom',
           include: ['tests/**/*.test.tsx'],
+          // Whole pages are drawn and clicked through, which takes a busy machine a while.
+          testTimeout: 30_000,
         },
       },
     ],

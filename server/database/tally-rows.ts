@@ -1,3 +1,4 @@
+import type { Conditions } from '../core/model/conditions.js';
 import type {
   Activity,
   Certainty,
@@ -54,7 +55,21 @@ export function tallyContent(version: Omit<TallyVersion, 'contentHash'>): TallyC
 export function tallyOf(version: Omit<TallyVersion, 'contentHash'>): Tally {
   const { id, observer, party, sections, window, vantage, start, end, scope, coverage, lines } =
     version;
-  return { id, observer, party, sections, window, vantage, start, end, scope, coverage, lines };
+  const { conditions } = version;
+  return {
+    id,
+    observer,
+    party,
+    sections,
+    window,
+    vantage,
+    start,
+    end,
+    scope,
+    coverage,
+    ...(conditions !== undefined && { conditions }),
+    lines,
+  };
 }
 
 export function tallyHeader(row: TallyRow): TallyHeader {
@@ -69,6 +84,7 @@ export function tallyHeader(row: TallyRow): TallyHeader {
     end: row.end,
     scope: JSON.parse(row.scope) as Scope,
     coverage: row.coverage,
+    ...(row.conditions !== null && { conditions: JSON.parse(row.conditions) as Conditions }),
     version: row.version,
     replaces: row.replaces,
     reason: row.reason,
@@ -117,6 +133,7 @@ export async function storeTally(
       coverage: version.coverage,
       samples: canonicalJson(version.samples),
       marks: canonicalJson(version.marks),
+      conditions: version.conditions === undefined ? null : canonicalJson(version.conditions),
       version: version.version,
       replaces: version.replaces,
       reason: version.reason,

@@ -1,6 +1,6 @@
 import type { Protocol } from '../core/model/protocol.js';
 import type { NotedMark, Polygon, Snapshot, Tally, TallyLine } from '../core/model/snapshot.js';
-import { TALLY_COLUMNS, type TallyColumn } from '../core/model/tally-columns.js';
+import { CONDITION_COLUMNS, TALLY_COLUMNS, type TallyColumn } from '../core/model/tally-columns.js';
 import { parseTaxon } from '../core/taxa/parse-taxon.js';
 import { scopeText } from '../core/taxa/scope.js';
 import { taxonName } from '../core/taxa/taxon-name.js';
@@ -67,9 +67,13 @@ function talliesCsv({ tallies }: Snapshot): string {
     if (tally.lines.length === 0) return [{ ...head, number: 0, method: 'one-by-one' }];
     return tally.lines.map((line) => ({ ...head, ...lineFields(line) }));
   });
+  const isCondition = (column: TallyColumn): boolean =>
+    CONDITION_COLUMNS.some((one) => one === column);
+  const hasConditions = tallies.some(({ conditions }) => conditions !== undefined);
+  const columns = TALLY_COLUMNS.filter((column) => hasConditions || !isCondition(column));
   return writeCsv(
-    TALLY_COLUMNS,
-    rows.map((row: Fields) => TALLY_COLUMNS.map((column) => row[column] ?? null)),
+    columns,
+    rows.map((row: Fields) => columns.map((column) => row[column] ?? null)),
   );
 }
 
@@ -87,6 +91,13 @@ function headFields(tally: Tally): Fields {
     coverage: tally.coverage,
     scope: scopeText(tally.scope),
     party: tally.party.join('+'),
+    visibility: tally.conditions?.visibility ?? null,
+    beaufort: tally.conditions?.beaufort ?? null,
+    'sea-state': tally.conditions?.seaState ?? null,
+    'ice-cover': tally.conditions?.iceCover ?? null,
+    glare: tally.conditions?.glare ?? null,
+    disturbance: tally.conditions?.disturbance ?? null,
+    optics: tally.conditions?.optics ?? null,
   };
 }
 

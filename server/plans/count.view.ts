@@ -1,4 +1,5 @@
 import type * as Api from '../api/generated/schema.js';
+import { expectedTaxa } from '../core/taxa/expected-taxa.js';
 import { permissions, ACTS } from '../people/policy.js';
 import { currentTallies, isFulfilled, type Piece } from '../tallies/blindness.js';
 import { tallyView } from '../tallies/tally.view.js';
@@ -31,6 +32,7 @@ export interface CountView extends Pick<
   | 'vantages'
   | 'shoreline'
   | 'people'
+  | 'expectedTaxa'
   | 'protocol'
   | 'may'
 > {
@@ -57,6 +59,7 @@ export function countView(access: CountAccess): CountView {
       roles: theirs.map((role) => role.toUpperCase() as Api.Role),
       hasJoined,
     })),
+    expectedTaxa: expectedTaxa(record.history).map((expected) => ({ ...expected })),
     protocol: protocolView(record),
     may: ACTS.filter((act) => permissions(act, roles, state).size > 0),
   };

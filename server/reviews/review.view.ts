@@ -78,6 +78,7 @@ function cellView(review: LoadedReview, cell: Cell): Api.Cell {
     tallies: cell.tallies.map((tally) => ({
       ...tally,
       observerName: namesOf(review, tally.observer),
+      conditions: conditionsOf(review, tally.tally.split('+')),
       lines: tally.lines.map((line) => ({
         ...line,
         candidates: [...line.candidates],
@@ -96,6 +97,12 @@ function cellView(review: LoadedReview, cell: Cell): Api.Cell {
     witness: cell.witness,
     groups: cell.groups.map((group) => groupView(review, group)),
   };
+}
+
+function conditionsOf(review: LoadedReview, tallies: readonly string[]): Api.Conditions[] {
+  return review.access.record.tallies.flatMap(({ id, conditions }) =>
+    tallies.includes(id) && conditions !== undefined ? [conditions] : [],
+  );
 }
 
 function groupView(review: LoadedReview, group: Group): Api.Group {

@@ -141,5 +141,6 @@ function rawTally(observer: string, input: Api.TallyInput): RawTally {
     marks: input.lines.flatMap(({ id, marks }, index) =>
       (marks ?? []).map((mark) => ({ row: index + 1, line: id, ...mark })),
     ),
+    conditions: input.conditions ?? null,
   };
 }

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import geodesicLibrary from 'geographiclib-geodesic';
 import { describe, expect, it } from 'vitest';
 import { areaOfFigure } from '../../server/core/math/figure-overlap.js';
+import { geodesicFrom } from '../../server/core/math/geodesic-direct.js';
 import { geodesicArea, geodesicBetween } from '../../server/core/math/geodesy.js';
 import { LocalPlane, middleOf } from '../../server/core/math/local-plane.js';
 import type { Polygon, Position } from '../../server/core/model/snapshot.js';
@@ -82,6 +83,62 @@ describe('geodesics against GeographicLib', () => {
       }),
       { numRuns: 200 },
     );
+  });
+});
+
+describe('the direct problem against GeographicLib', () => {
+  const start = fc.tuple(
+    fc.double({ min: -180, max: 180, noNaN: true }),
+    fc.double({ min: -89, max: 89, noNaN: true }),
+  );
+  const bearing = fc.oneof(
+    fc.double({ min: 0, max: 360, noNaN: true }),
+    fc.constantFrom(0, 90, 180, 270),
+  );
+
+  /** Metres from where ours arrives to where the library does. */
+  function apart(from: Position, towards: number, metres: number): number {
+    const ours = geodesicFrom(from, towards, metres);
+    const { lat2 = NaN, lon2 = NaN } = wgs84.Direct(from[1], from[0], towards, metres);
+    return wgs84.Inverse(ours[1], ours[0], lat2, lon2).s12 ?? NaN;
+  }
+
+  it('arrives within a micrometre as far as one can see', () => {
+    const distance = fc.double({ min: 0, max: 30_000, noNaN: true });
+    fc.assert(
+      fc.property(start, bearing, distance, (from, towards, metres) => {
+        expect(apart(from, towards, metres)).toBeLessThan(1e-6);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('arrives within ten micrometres over the globe', () => {
+    const distance = fc.double({ min: 0, max: 20_000_000, noNaN: true });
+    fc.assert(
+      fc.property(start, bearing, distance, (from, towards, metres) => {
+        expect(apart(from, towards, metres)).toBeLessThan(1e-5);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('is the inverse of the inverse problem', () => {
+    fc.assert(
+      fc.property(lake(300), (ring) => {
+        const [from = [0, 0], , to = [0, 0]] = ring;
+        const { distance, bearing: towards } = geodesicBetween(from, to);
+        const [lon, lat] = geodesicFrom(from, towards, distance);
+        expect(wgs84.Inverse(lat, lon, to[1], to[0]).s12).toBeLessThan(1e-5);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('refuses what is no distance', () => {
+    expect(() => geodesicFrom([0, 0], 0, -1)).toThrow('from 0 to');
+    expect(() => geodesicFrom([0, 0], 0, NaN)).toThrow(RangeError);
+    expect(() => geodesicFrom([0, 0], 0, 20_000_001)).toThrow(RangeError);
   });
 });
 

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { GLARES, VISIBILITIES, type Conditions } from '../../server/core/model/conditions.js';
 import { defaultProtocol } from '../../server/core/model/default-protocol.js';
 import { RULES, type Protocol } from '../../server/core/model/protocol.js';
 import {
@@ -92,6 +93,20 @@ function anyLine(id: string, sections: readonly string[]): fc.Arbitrary<TallyLin
     });
 }
 
+/** At least one thing noted. */
+const anyConditions: fc.Arbitrary<Conditions> = fc
+  .record({
+    visibility: fc.option(fc.constantFrom(...VISIBILITIES)),
+    beaufort: fc.option(fc.nat(12)),
+    seaState: fc.option(fc.nat(9)),
+    iceCover: fc.option(fc.double({ min: 0, max: 1, noNaN: true })),
+    glare: fc.option(fc.constantFrom(...GLARES)),
+    disturbance: textOrNull,
+    optics: textOrNull,
+  })
+  .map((noted) => ({ ...noted, iceCover: noted.iceCover === null ? null : noted.iceCover + 0 }))
+  .filter((noted) => Object.values(noted).some((one) => one !== null));
+
 function anyTally(
   id: string,
   window: string,
@@ -111,13 +126,14 @@ function anyTally(
           .map((species) => ({ kind: 'taxa' as const, species: species.sort() })),
       ),
       coverage: fc.double({ min: 0, max: 1, minExcluded: true, noNaN: true }),
+      conditions: fc.option(anyConditions),
       lines: fc
         .integer({ min: 0, max: 5 })
         .chain((count) =>
           fc.tuple(...Array.from({ length: count }, (_, at) => anyLine(`${id}:${at}`, sections))),
         ),
     })
-    .map(({ party, times, ...tally }) => {
+    .map(({ party, times, conditions, ...tally }) => {
       const [one, other] = times;
       const swap = one !== null && other !== null && one > other;
       return {
@@ -125,6 +141,7 @@ function anyTally(
         observer: party[0] ?? '',
         window,
         ...tally,
+        ...(conditions !== null && { conditions }),
         party: [...party].sort(),
         sections: [...tally.sections].sort(),
         start: swap ? other : one,

@@ -13,7 +13,7 @@ describe('a kept draft', () => {
         [-79, 44],
         [-79.1, 44.1],
       ] as const,
-      conditions: { ...noConditions, wind: '4' },
+      conditions: { ...noConditions, beaufort: '4' },
       lines: [{ ...emptyLine('Anas platyrhynchos'), number: '1,200', method: 'block' as const }],
       replaces: 't-old',
       reason: 'Two were decoys.',
@@ -51,7 +51,7 @@ describe('a kept draft', () => {
       ...draft,
       start: 8,
       scope: 'everything',
-      conditions: { wind: 4, optics: 'telescope' },
+      conditions: { beaufort: 4, optics: 'telescope' },
       lines: [
         { ...emptyLine('Gavia immer'), number: '3', method: 'by heart', block: null },
         'a line',

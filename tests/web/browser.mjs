@@ -122,7 +122,12 @@ export async function settled(page) {
  */
 export async function accessibilityViolations(page) {
   await page.evaluate(axeSource);
-  return page.evaluate(async () => {
+  // The whole page in view: what happens to lie half behind the foot of the screen is scrolled by
+  // whoever needs it, and is no target that is too small.
+  const size = page.viewportSize();
+  const height = await page.evaluate(() => globalThis.document.documentElement.scrollHeight);
+  if (size !== null) await page.setViewportSize({ width: size.width, height: height + 400 });
+  const violations = await page.evaluate(async () => {
     const { axe } = /** @type {{ axe: typeof import('axe-core') }} */ (
       /** @type {unknown} */ (globalThis)
     );
@@ -136,6 +141,8 @@ export async function accessibilityViolations(page) {
       ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
     );
   });
+  if (size !== null) await page.setViewportSize(size);
+  return violations;
 }
 
 /**

@@ -81,6 +81,7 @@ export const cell: Cell = {
       observerName: ingrid.name,
       total: 155,
       coverage: 1,
+      conditions: [],
       counted: true,
       lines: [
         line('Aythya affinis', 10, 'l1'),
@@ -95,6 +96,7 @@ export const cell: Cell = {
       observerName: tom.name,
       total: 138,
       coverage: 1,
+      conditions: [],
       counted: true,
       lines: [
         line('Aythya affinis', 60, 'm1'),

@@ -12,6 +12,17 @@ const window = {
   closed: false,
 };
 
+/** About 1.6 by 2.2 km, its south-west corner at 44° N. */
+function squareAt(west: number): number[][] {
+  return [
+    [west, 44],
+    [west + 0.02, 44],
+    [west + 0.02, 44.02],
+    [west, 44.02],
+    [west, 44],
+  ];
+}
+
 /** One observer's part of an invented count: one assignment, nothing submitted. */
 export function ownPart(change: Partial<OwnPart> = {}): OwnPart {
   const section = { id: 's1', name: 'North Bay' };
@@ -21,7 +32,12 @@ export function ownPart(change: Partial<OwnPart> = {}): OwnPart {
     waterbody: 'Lake Test',
     date: '2027-01-16',
     timeZone: 'America/Toronto',
-    sections: [section, { id: 's2', name: 'Mid Lake' }],
+    sections: [
+      { ...section, polygon: [squareAt(-79.02)] },
+      { id: 's2', name: 'Mid Lake', polygon: [squareAt(-79)] },
+    ],
+    vantages: [{ id: 'v1', name: 'Old pier', position: [-79.01, 43.999], views: [] }],
+    expectedTaxa: [],
     people: [
       { person: observer, roles: ['OBSERVER'] },
       { person: { id: 'o2', name: 'Tom Reed' }, roles: ['OBSERVER'] },

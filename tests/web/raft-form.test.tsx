@@ -181,6 +181,7 @@ describe('a mixed raft', () => {
       end: '2027-01-16T10:30:00-05:00',
       scope: 'all-waterbirds',
       coverage: 1,
+      conditions: null,
       submittedAt: '2027-01-16T11:00:00-05:00',
       version: 1,
       replaces: null,

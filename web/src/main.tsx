@@ -6,6 +6,7 @@ import './ui/base.css';
 import './ui/parts.css';
 import './ui/frame.css';
 import './tallies/tally.css';
+import './tallies/counting.css';
 import './plans/plan.css';
 import './reviews/review.css';
 import './reviews/agreement.css';

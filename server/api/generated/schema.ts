@@ -197,6 +197,8 @@ export type Cell = {
 /** What one observer's tallies say about a cell. */
 export type CellTally = {
   __typename?: 'CellTally';
+  /** What it was like to count, for each of the tallies that noted it. */
+  conditions: Array<Conditions>;
   counted: Scalars['Boolean']['output'];
   coverage: Scalars['Float']['output'];
   lines: Array<CellTallyLine>;
@@ -264,6 +266,34 @@ export type CompiledLine = {
   taxon: Scalars['String']['output'];
 };
 
+/** What it was like to count; each null where it was not noted. */
+export type Conditions = {
+  __typename?: 'Conditions';
+  /** Beaufort force, 0 to 12. */
+  beaufort?: Maybe<Scalars['Int']['output']>;
+  disturbance?: Maybe<Scalars['String']['output']>;
+  /** none, some or strong. */
+  glare?: Maybe<Scalars['String']['output']>;
+  /** Share of the sections under ice, 0 to 1. */
+  iceCover?: Maybe<Scalars['Float']['output']>;
+  optics?: Maybe<Scalars['String']['output']>;
+  /** State of the sea, 0 to 9 (WMO code table 3700). */
+  seaState?: Maybe<Scalars['Int']['output']>;
+  /** good, moderate, poor or very-poor, as in marine forecasts. */
+  visibility?: Maybe<Scalars['String']['output']>;
+};
+
+/** What it was like to count, as in the columns of tallies.csv. */
+export type ConditionsInput = {
+  beaufort?: InputMaybe<Scalars['Int']['input']>;
+  disturbance?: InputMaybe<Scalars['String']['input']>;
+  glare?: InputMaybe<Scalars['String']['input']>;
+  iceCover?: InputMaybe<Scalars['Float']['input']>;
+  optics?: InputMaybe<Scalars['String']['input']>;
+  seaState?: InputMaybe<Scalars['Int']['input']>;
+  visibility?: InputMaybe<Scalars['String']['input']>;
+};
+
 /** So many birds that a called one thing and b another; null = counted by the other only. */
 export type ConfusionEntry = {
   __typename?: 'ConfusionEntry';
@@ -319,6 +349,8 @@ export type Count = {
   /** Leaders and compilers: who has counted what, one entry a section and window. */
   coverage: Array<Coverage>;
   date: Scalars['String']['output'];
+  /** Taxa of earlier years of this count, most expected first; empty where nothing is known of any. */
+  expectedTaxa: Array<ExpectedTaxon>;
   id: Scalars['ID']['output'];
   /** What the signed-in person may do now; pages show only these. */
   may: Array<Act>;
@@ -483,6 +515,16 @@ export type Evidence = {
   text: Scalars['String']['output'];
   /** Log-likelihood ratio: above 0 speaks for one flock. */
   weight: Scalars['Float']['output'];
+};
+
+/** How often a taxon was met in the earlier years of a count. */
+export type ExpectedTaxon = {
+  __typename?: 'ExpectedTaxon';
+  /** Birds a year, over all earlier years. */
+  meanNumber: Scalars['Float']['output'];
+  taxon: Scalars['String']['output'];
+  /** Years in which there were any. */
+  years: Scalars['Int']['output'];
 };
 
 /** Birds that one observer recorded together: one tally line, or those that share a flock label. */
@@ -1230,6 +1272,8 @@ export type Statistic = {
 /** One observer's submission for an assignment. */
 export type Tally = {
   __typename?: 'Tally';
+  /** Null where none were noted. */
+  conditions?: Maybe<Conditions>;
   coverage: Scalars['Float']['output'];
   end?: Maybe<Scalars['Instant']['output']>;
   id: Scalars['ID']['output'];
@@ -1254,6 +1298,7 @@ export type Tally = {
 
 /** A tally to submit. */
 export type TallyInput = {
+  conditions?: InputMaybe<ConditionsInput>;
   countId: Scalars['ID']['input'];
   coverage: Scalars['Float']['input'];
   end?: InputMaybe<Scalars['Instant']['input']>;
@@ -1464,6 +1509,8 @@ export type ResolversTypes = {
   CellTallyLine: ResolverTypeWrapper<CellTallyLine>;
   CompiledCount: ResolverTypeWrapper<CompiledCount>;
   CompiledLine: ResolverTypeWrapper<CompiledLine>;
+  Conditions: ResolverTypeWrapper<Conditions>;
+  ConditionsInput: ConditionsInput;
   ConfusionEntry: ResolverTypeWrapper<ConfusionEntry>;
   ConfusionTable: ResolverTypeWrapper<ConfusionTable>;
   Consensus: ResolverTypeWrapper<Consensus>;
@@ -1479,6 +1526,7 @@ export type ResolversTypes = {
   DetectionSlope: ResolverTypeWrapper<DetectionSlope>;
   Disagreement: ResolverTypeWrapper<Disagreement>;
   Evidence: ResolverTypeWrapper<Evidence>;
+  ExpectedTaxon: ResolverTypeWrapper<ExpectedTaxon>;
   Float: ResolverTypeWrapper<Scalars['Float']['output']>;
   Flock: ResolverTypeWrapper<Flock>;
   FolderFileInput: FolderFileInput;
@@ -1567,6 +1615,8 @@ export type ResolversParentTypes = {
   CellTallyLine: CellTallyLine;
   CompiledCount: CompiledCount;
   CompiledLine: CompiledLine;
+  Conditions: Conditions;
+  ConditionsInput: ConditionsInput;
   ConfusionEntry: ConfusionEntry;
   ConfusionTable: ConfusionTable;
   Consensus: Consensus;
@@ -1581,6 +1631,7 @@ export type ResolversParentTypes = {
   DetectionSlope: DetectionSlope;
   Disagreement: Disagreement;
   Evidence: Evidence;
+  ExpectedTaxon: ExpectedTaxon;
   Float: Scalars['Float']['output'];
   Flock: Flock;
   FolderFileInput: FolderFileInput;
@@ -1741,6 +1792,7 @@ export type CellResolvers<ContextType = any, ParentType extends ResolversParentT
 };
 
 export type CellTallyResolvers<ContextType = any, ParentType extends ResolversParentTypes['CellTally'] = ResolversParentTypes['CellTally']> = {
+  conditions?: Resolver<Array<ResolversTypes['Conditions']>, ParentType, ContextType>;
   counted?: Resolver<ResolversTypes['Boolean'], ParentType, ContextType>;
   coverage?: Resolver<ResolversTypes['Float'], ParentType, ContextType>;
   lines?: Resolver<Array<ResolversTypes['CellTallyLine']>, ParentType, ContextType>;
@@ -1784,6 +1836,16 @@ export type CompiledLineResolvers<ContextType = any, ParentType extends Resolver
   taxon?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
 };
 
+export type ConditionsResolvers<ContextType = any, ParentType extends ResolversParentTypes['Conditions'] = ResolversParentTypes['Conditions']> = {
+  beaufort?: Resolver<Maybe<ResolversTypes['Int']>, ParentType, ContextType>;
+  disturbance?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
+  glare?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
+  iceCover?: Resolver<Maybe<ResolversTypes['Float']>, ParentType, ContextType>;
+  optics?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
+  seaState?: Resolver<Maybe<ResolversTypes['Int']>, ParentType, ContextType>;
+  visibility?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
+};
+
 export type ConfusionEntryResolvers<ContextType = any, ParentType extends ResolversParentTypes['ConfusionEntry'] = ResolversParentTypes['ConfusionEntry']> = {
   a?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
   b?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
@@ -1821,6 +1883,7 @@ export type CountResolvers<ContextType = any, ParentType extends ResolversParent
   compiled?: Resolver<ResolversTypes['CompiledCount'], ParentType, ContextType>;
   coverage?: Resolver<Array<ResolversTypes['Coverage']>, ParentType, ContextType>;
   date?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+  expectedTaxa?: Resolver<Array<ResolversTypes['ExpectedTaxon']>, ParentType, ContextType>;
   id?: Resolver<ResolversTypes['ID'], ParentType, ContextType>;
   may?: Resolver<Array<ResolversTypes['Act']>, ParentType, ContextType>;
   myRoles?: Resolver<Array<ResolversTypes['Role']>, ParentType, ContextType>;
@@ -1910,6 +1973,12 @@ export type EvidenceResolvers<ContextType = any, ParentType extends ResolversPar
   name?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
   text?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
   weight?: Resolver<ResolversTypes['Float'], ParentType, ContextType>;
+};
+
+export type ExpectedTaxonResolvers<ContextType = any, ParentType extends ResolversParentTypes['ExpectedTaxon'] = ResolversParentTypes['ExpectedTaxon']> = {
+  meanNumber?: Resolver<ResolversTypes['Float'], ParentType, ContextType>;
+  taxon?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+  years?: Resolver<ResolversTypes['Int'], ParentType, ContextType>;
 };
 
 export type FlockResolvers<ContextType = any, ParentType extends ResolversParentTypes['Flock'] = ResolversParentTypes['Flock']> = {
@@ -2288,6 +2357,7 @@ export type StatisticResolvers<ContextType = any, ParentType extends ResolversPa
 };
 
 export type TallyResolvers<ContextType = any, ParentType extends ResolversParentTypes['Tally'] = ResolversParentTypes['Tally']> = {
+  conditions?: Resolver<Maybe<ResolversTypes['Conditions']>, ParentType, ContextType>;
   coverage?: Resolver<ResolversTypes['Float'], ParentType, ContextType>;
   end?: Resolver<Maybe<ResolversTypes['Instant']>, ParentType, ContextType>;
   id?: Resolver<ResolversTypes['ID'], ParentType, ContextType>;
@@ -2374,6 +2444,7 @@ export type Resolvers<ContextType = any> = {
   CellTallyLine?: CellTallyLineResolvers<ContextType>;
   CompiledCount?: CompiledCountResolvers<ContextType>;
   CompiledLine?: CompiledLineResolvers<ContextType>;
+  Conditions?: ConditionsResolvers<ContextType>;
   ConfusionEntry?: ConfusionEntryResolvers<ContextType>;
   ConfusionTable?: ConfusionTableResolvers<ContextType>;
   Consensus?: ConsensusResolvers<ContextType>;
@@ -2387,6 +2458,7 @@ export type Resolvers<ContextType = any> = {
   DetectionSlope?: DetectionSlopeResolvers<ContextType>;
   Disagreement?: DisagreementResolvers<ContextType>;
   Evidence?: EvidenceResolvers<ContextType>;
+  ExpectedTaxon?: ExpectedTaxonResolvers<ContextType>;
   Flock?: FlockResolvers<ContextType>;
   Group?: GroupResolvers<ContextType>;
   GroupLine?: GroupLineResolvers<ContextType>;

@@ -2,9 +2,9 @@ import type { Polygon, Position } from '../model/snapshot.js';
 import { ECCENTRICITY, ECCENTRICITY2, EQUATOR, FLATTENING } from './ellipsoid.js';
 import { integrate } from './gauss-legendre.js';
 
-const POLAR = EQUATOR * (1 - FLATTENING);
+export const POLAR = EQUATOR * (1 - FLATTENING);
 /** Second eccentricity squared. */
-const SECOND_ECCENTRICITY2 = ECCENTRICITY2 / (1 - ECCENTRICITY2);
+export const SECOND_ECCENTRICITY2 = ECCENTRICITY2 / (1 - ECCENTRICITY2);
 
 /** The shortest line over the ellipsoid between two positions. */
 export interface Geodesic {
@@ -101,7 +101,7 @@ function areaToLatitude(sinLatitude: number): number {
 }
 
 /** How far longitude on the ellipsoid falls behind that on the sphere, per radian of arc. */
-function longitudeLag(sinEquator: number, stretch2: number, sigma: number): number {
+export function longitudeLag(sinEquator: number, stretch2: number, sigma: number): number {
   const root = Math.sqrt(1 + stretch2 * Math.sin(sigma) ** 2);
   return (FLATTENING * sinEquator * (2 - FLATTENING)) / (1 + (1 - FLATTENING) * root);
 }
@@ -161,7 +161,7 @@ function sphereArc(start: Reduced, end: Reduced, longitude: number): Arc {
   };
 }
 
-function reducedLatitude(latitude: number): Reduced {
+export function reducedLatitude(latitude: number): Reduced {
   const sin = (1 - FLATTENING) * Math.sin(radians(latitude));
   const cos = Math.cos(radians(latitude));
   const length = Math.hypot(sin, cos);
@@ -180,7 +180,7 @@ function longitudeDifference(from: Position, to: Position): number {
   return radians(degrees <= -180 ? degrees + 360 : degrees);
 }
 
-function radians(degrees: number): number {
+export function radians(degrees: number): number {
   return (degrees * Math.PI) / 180;
 }
 

@@ -1,4 +1,5 @@
 import { parseTaxon } from '../taxa/parse-taxon.js';
+import { checkConditions } from './check-conditions.js';
 import type { KnownIds } from './raw.js';
 import type { RowReader } from './row-reader.js';
 import { nearestOf } from './nearest.js';
@@ -25,6 +26,7 @@ export function checkTallyHead(reader: RowReader, known: KnownIds): TallyHead {
     { over: 0, to: 1 },
     'the share of the section that was seen, over 0 and up to 1',
   );
+  const conditions = checkConditions(reader);
   const party = reader.knownIds('party', known.people, 'person');
   return {
     observer,
@@ -36,6 +38,7 @@ export function checkTallyHead(reader: RowReader, known: KnownIds): TallyHead {
     end,
     scope: checkScope(reader),
     coverage: coverage ?? 1,
+    ...(conditions !== null && { conditions }),
   };
 }
 

@@ -2,6 +2,7 @@ import { checkMarks } from './check-marks.js';
 import { checkSamples } from './check-samples.js';
 import { checkTallyHead } from './check-tally-head.js';
 import { checkTallyLine } from './check-tally-line.js';
+import type { Conditions } from './conditions.js';
 import type { Fault } from './fault.js';
 import type { RawCell, RawTable } from './raw.js';
 import { readNewId } from './reading.js';
@@ -21,6 +22,7 @@ export interface RawTally {
   readonly end?: string | null;
   readonly scope?: string | null;
   readonly coverage?: number | string | null;
+  readonly conditions?: Readonly<Partial<Record<keyof Conditions, RawCell | undefined>>> | null;
   readonly lines: readonly RawTallyLine[];
   /** Small counts inside its rafts, fields as the columns of `samples.csv`; a raft is a flock label. */
   readonly samples?: readonly RawSample[] | null;
@@ -86,6 +88,13 @@ export function checkTally(
     ['end', raw.end ?? null],
     ['scope', raw.scope ?? null],
     ['coverage', raw.coverage ?? null],
+    ['visibility', raw.conditions?.visibility ?? null],
+    ['beaufort', raw.conditions?.beaufort ?? null],
+    ['sea-state', raw.conditions?.seaState ?? null],
+    ['ice-cover', raw.conditions?.iceCover ?? null],
+    ['glare', raw.conditions?.glare ?? null],
+    ['disturbance', raw.conditions?.disturbance ?? null],
+    ['optics', raw.conditions?.optics ?? null],
   ]);
   const reader = new RowReader(
     'tally',

@@ -5,6 +5,8 @@
  * `check-count.ts`; the core does not check again.
  */
 
+import type { Conditions } from './conditions.js';
+
 /** A species' scientific name, or a leaf form such as a hybrid or a domestic type. */
 export type Species = string;
 
@@ -138,6 +140,8 @@ export interface Tally {
   readonly scope: Scope;
   /** Share of its sections that was seen, over 0 to 1. Below 1 it is a lower bound. */
   readonly coverage: number;
+  /** Left out where none were noted, so that a tally from before they were read has the same bytes. */
+  readonly conditions?: Conditions;
   readonly lines: readonly TallyLine[];
 }
 

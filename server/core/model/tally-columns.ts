@@ -31,8 +31,26 @@ export const TALLY_COLUMNS = [
   'party',
   'note',
   'line',
+  'visibility',
+  'beaufort',
+  'sea-state',
+  'ice-cover',
+  'glare',
+  'disturbance',
+  'optics',
 ] as const;
 export type TallyColumn = (typeof TALLY_COLUMNS)[number];
+
+/** Columns of what it was like to count; they are written where some tally noted any of it. */
+export const CONDITION_COLUMNS = [
+  'visibility',
+  'beaufort',
+  'sea-state',
+  'ice-cover',
+  'glare',
+  'disturbance',
+  'optics',
+] as const satisfies readonly TallyColumn[];
 
 export const REQUIRED_COLUMNS = [
   'tally',
@@ -55,4 +73,5 @@ export const HEAD_COLUMNS = [
   'coverage',
   'scope',
   'party',
+  ...CONDITION_COLUMNS,
 ] as const satisfies readonly TallyColumn[];

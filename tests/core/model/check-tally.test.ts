@@ -42,6 +42,46 @@ function tallyOf(raw: RawTally) {
   return checked.value.tally;
 }
 
+describe('what it was like to count', () => {
+  const none = {
+    visibility: null,
+    beaufort: null,
+    seaState: null,
+    iceCover: null,
+    glare: null,
+    disturbance: null,
+    optics: null,
+  };
+
+  it('is kept as noted, and left out where nothing was', () => {
+    expect(tallyOf(aTally({ conditions: { beaufort: 0, iceCover: 0.25 } })).conditions).toEqual({
+      ...none,
+      beaufort: 0,
+      iceCover: 0.25,
+    });
+    expect(tallyOf(aTally({ conditions: { ...none, optics: '  ' } }))).not.toHaveProperty(
+      'conditions',
+    );
+  });
+
+  it('is refused beyond its scales, in plain sentences', () => {
+    const conditions = {
+      visibility: 'hazy',
+      beaufort: 13,
+      seaState: 10,
+      iceCover: 20,
+      glare: 'stron',
+    };
+    expect(sentencesOf(aTally({ conditions }))).toEqual([
+      'tally, column visibility: "hazy" is not a visibility. Expected good, moderate, poor or very-poor.',
+      'tally, column beaufort: 13 is beyond the scale. Expected a Beaufort force from 0 to 12, or nothing if it was not noted.',
+      'tally, column sea-state: 10 is beyond the scale. Expected a state of the sea (WMO code table 3700) from 0 to 9, or nothing if it was not noted.',
+      'tally, column ice-cover: "20" is out of range. Expected the share of the section under ice, 0 to 1.',
+      'tally, column glare: "stron" is not a degree of glare. Expected none, some or strong. Did you mean strong?',
+    ]);
+  });
+});
+
 describe('checkTally', () => {
   it('gives a whole tally, with what was not said set to its meaning', () => {
     expect(tallyOf(aTally())).toEqual({

@@ -5,6 +5,8 @@ export type LonLat = readonly number[];
 
 export interface Projection {
   readonly project: (position: LonLat) => Point;
+  /** Where on the ground a point of the picture is: longitude from −180 to under 180, and latitude. */
+  readonly unproject: (point: Point) => readonly [lon: number, lat: number];
   readonly width: number;
   readonly height: number;
   readonly pixelsPerKilometre: number;
@@ -28,7 +30,8 @@ export function fitProjection(
   { margin = 16, leastKilometres = 0 } = {},
 ): Projection {
   if (positions.length === 0) {
-    return { project: () => [0, 0], width, height: 0, pixelsPerKilometre: 0 };
+    const nowhere = (): readonly [number, number] => [0, 0];
+    return { project: nowhere, unproject: nowhere, width, height: 0, pixelsPerKilometre: 0 };
   }
   // Across the antimeridian the short way, however longitudes are written there.
   const start = positions[0]?.[0] ?? 0;
@@ -48,6 +51,10 @@ export function fitProjection(
       width / 2 + shortWay((lon ?? 0) - middleLon) * narrowing * scale,
       height / 2 - ((lat ?? 0) - middleLat) * scale,
     ],
+    unproject: ([x, y]) => {
+      const lon = middleLon + (x - width / 2) / (narrowing * scale);
+      return [lon - 360 * Math.floor((lon + 180) / 360), middleLat - (y - height / 2) / scale];
+    },
     width,
     height,
     pixelsPerKilometre: scale / KILOMETRES_PER_DEGREE,

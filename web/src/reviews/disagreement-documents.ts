@@ -136,6 +136,15 @@ export const OneDisagreement = graphql(`
               observerName
               total
               coverage
+              conditions {
+                visibility
+                beaufort
+                seaState
+                iceCover
+                glare
+                disturbance
+                optics
+              }
               counted
               lines {
                 taxon

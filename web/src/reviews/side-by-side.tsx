@@ -1,4 +1,5 @@
 import { useState, type ReactNode } from 'react';
+import { conditionsWords, type NotedConditions } from '../ui/conditions-words.js';
 import { ObserverMark, type ObserverLetter } from '../ui/observer-mark.js';
 import { TaxonName } from '../ui/taxon.js';
 import { birds, percent } from '../ui/words.js';
@@ -9,6 +10,7 @@ export interface CellTallyView {
   readonly observerName: string;
   readonly total: number;
   readonly coverage: number;
+  readonly conditions: readonly NotedConditions[];
   readonly counted: boolean;
   readonly lines: readonly { readonly taxon: string; readonly number: number }[];
 }
@@ -39,6 +41,15 @@ export function SideBySide(props: {
   return (
     <section className="stack-tight" aria-labelledby="side-by-side-heading">
       <h2 id="side-by-side-heading">The tallies side by side</h2>
+      <ul className="plain-list">
+        {tallies.flatMap((tally) =>
+          tally.conditions.map((conditions, index) => (
+            <li key={`${tally.tally}-${index}`} className="small">
+              <strong>{tally.observerName}</strong>: {conditionsWords(conditions)}.
+            </li>
+          )),
+        )}
+      </ul>
       <div className="wide" role="region" aria-label="Table: tallies side by side" tabIndex={0}>
         <table className="side-by-side">
           <thead>

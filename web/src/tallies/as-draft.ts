@@ -24,12 +24,13 @@ export function asDraft(value: unknown): Draft | null {
     seenArea: draft.seenArea.filter(isPosition),
     conditions: filled(value['conditions'], noConditions),
     replaces: typeof value['replaces'] === 'string' ? value['replaces'] : null,
-    lines: lines.flatMap((line: unknown) => lineOf(line) ?? []),
+    lines: lines.flatMap((line: unknown) => asLine(line) ?? []),
     rafts: draft.rafts.flatMap((raft: unknown) => asRaft(raft) ?? []),
   };
 }
 
-function lineOf(value: unknown): DraftLine | null {
+/** One kept line, with what is new since; `null` if it is none. */
+export function asLine(value: unknown): DraftLine | null {
   if (!isRecord(value) || typeof value['id'] !== 'string' || typeof value['taxon'] !== 'string') {
     return null;
   }

@@ -15,6 +15,17 @@ export const MyAssignments = graphql(`
       sections {
         id
         name
+        polygon
+      }
+      vantages {
+        id
+        name
+        position
+        views
+      }
+      expectedTaxa {
+        taxon
+        years
       }
       people {
         person {
@@ -73,6 +84,15 @@ export const MyAssignments = graphql(`
     end
     scope
     coverage
+    conditions {
+      visibility
+      beaufort
+      seaState
+      iceCover
+      glare
+      disturbance
+      optics
+    }
     submittedAt
     version
     replaces

@@ -26,6 +26,10 @@ export function draftFaults(draft: Draft): readonly DraftFault[] {
       whole('coverage', 'Say how much of the section you saw, in per cent: over 0 and under 100.');
     }
   }
+  const ice = draft.conditions.iceCover.trim().replace(',', '.');
+  if (ice !== '' && !(Number(ice) >= 0 && Number(ice) <= 100)) {
+    whole('ice-cover', 'Say how much of the section was under ice, in per cent: 0 to 100.');
+  }
   if (draft.scope === 'taxa' && draft.scopeTaxa.length === 0) {
     whole('scope', 'Name at least one taxon that you set out to count.');
   }
@@ -37,8 +41,19 @@ export function draftFaults(draft: Draft): readonly DraftFault[] {
   return faults;
 }
 
+/** Lines are never changed in place, so each is checked once, however often the others change. */
+const checked = new WeakMap<DraftLine, readonly DraftFault[]>();
+
 /** What is wrong with one line. */
 function lineFaults(line: DraftLine): readonly DraftFault[] {
+  const known = checked.get(line);
+  if (known !== undefined) return known;
+  const faults = checkLine(line);
+  checked.set(line, faults);
+  return faults;
+}
+
+function checkLine(line: DraftLine): readonly DraftFault[] {
   const faults: DraftFault[] = [];
   const at = (field: string, sentence: string): void => {
     faults.push({ lineId: line.id, field, sentence });

@@ -38,11 +38,11 @@ export interface Draft {
 export interface DraftConditions {
   readonly visibility: string;
   /** Beaufort force, 0 to 12. */
-  readonly wind: string;
+  readonly beaufort: string;
   /** State of the sea, 0 to 9 (WMO code table 3700). */
-  readonly sea: string;
+  readonly seaState: string;
   /** Share of the section under ice, in per cent. */
-  readonly ice: string;
+  readonly iceCover: string;
   readonly glare: string;
   readonly disturbance: string;
   readonly optics: string;
@@ -88,9 +88,9 @@ export interface DraftMark {
 
 export const noConditions: DraftConditions = {
   visibility: '',
-  wind: '',
-  sea: '',
-  ice: '',
+  beaufort: '',
+  seaState: '',
+  iceCover: '',
   glare: '',
   disturbance: '',
   optics: '',
@@ -185,8 +185,19 @@ export function runningTotal(draft: Draft): {
   return { using, flyingThrough };
 }
 
-/** The line's single number: as typed, or the rounded middle of its range; "present" counts as none. */
+/** Lines are never changed in place: each is read once, not with every tap on another. */
+const numbers = new WeakMap<DraftLine, number>();
+
 function bestNumber(line: DraftLine): number {
+  const known = numbers.get(line);
+  if (known !== undefined) return known;
+  const number = readNumber(line);
+  numbers.set(line, number);
+  return number;
+}
+
+/** The line's single number: as typed, or the rounded middle of its range; "present" counts as none. */
+function readNumber(line: DraftLine): number {
   if (line.quantity === 'present') return 0;
   if (line.quantity === 'number') return wholeNumber(line.number) ?? 0;
   const low = wholeNumber(line.low);

@@ -1,14 +1,16 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Activity, Method } from '../../../server/core/model/snapshot.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
-import { Field } from '../ui/field.js';
 import { Choice } from './choice.js';
+import { CountPanel } from './count-panel.js';
 import { faultAt, type DraftFault } from './draft-faults.js';
 import type { DraftLine, QuantityKind } from './draft.js';
 import { MarksPart } from './marks-part.js';
+import type { ChangeLine } from './edited-line.js';
 import { MoreLineFields } from './more-line-fields.js';
+import type { Place } from './place.js';
+import { UndoButtons, type UndoProps } from './undo-buttons.js';
 import { NumberField } from './number-field.js';
-import { NumberPad } from './number-pad.js';
 import { readTaxon } from '../ui/taxon.js';
 import { TaxonPicker } from './taxon-picker.js';
 import { widerNames } from './wider-names.js';
@@ -16,7 +18,7 @@ import { widerNames } from './wider-names.js';
 const quantities: readonly { readonly value: QuantityKind; readonly label: string }[] = [
   { value: 'number', label: 'Number' },
   { value: 'range', label: 'From–to' },
-  { value: 'present', label: 'Present' },
+  { value: 'present', label: 'Seen, not counted' },
 ];
 
 const methodOptions: readonly { readonly value: Method; readonly label: string }[] = [
@@ -33,17 +35,25 @@ const activityOptions: readonly { readonly value: Activity; readonly label: stri
   { value: 'flushed', label: 'Flushed' },
 ];
 
-/** Everything about one tally line; what most lines need is on top, the rest is folded away. */
+/**
+ * Everything about one tally line: what most lines need is on top, the rest is folded away, and the
+ * number lies at the bottom of the screen, under the thumb.
+ */
 export function LineEditor(props: {
   readonly line: DraftLine;
   readonly sections: readonly { readonly id: string; readonly name: string }[];
   readonly faults: readonly DraftFault[];
   readonly recent: readonly string[];
-  readonly onChange: (line: DraftLine) => void;
+  readonly expected: readonly string[];
+  readonly place: Place;
+  /** While the window is open the first tap stamps the time by itself. */
+  readonly isStamping: boolean;
+  readonly undo: UndoProps;
+  readonly onChange: ChangeLine;
   readonly onDone: () => void;
   readonly onRemove: () => void;
 }): ReactNode {
-  const { line, faults, onChange } = props;
+  const { line, faults } = props;
   const [isChangingTaxon, setChangingTaxon] = useState(false);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -54,7 +64,8 @@ export function LineEditor(props: {
   const parsed = parseTaxon(line.taxon);
   const wider = parsed.ok ? widerNames(parsed.candidates) : [];
   const fault = (field: string): string | undefined => faultAt(faults, line.id, field);
-  const set = (change: Partial<DraftLine>): void => onChange({ ...line, ...change });
+  const set = (change: Partial<DraftLine>, field?: string): void =>
+    props.onChange(line.id, change, field);
   const taxonFault = fault('taxon');
 
   return (
@@ -87,6 +98,7 @@ export function LineEditor(props: {
         <TaxonPicker
           label="Change the taxon to"
           recent={props.recent}
+          expected={props.expected}
           onPick={(taxon) => {
             set({ taxon: taxon.name });
             setChangingTaxon(false);
@@ -112,26 +124,19 @@ export function LineEditor(props: {
         options={quantities}
         onChange={(quantity) => set({ quantity })}
       />
-      {line.quantity === 'number' ? (
-        <Field label="Birds" fault={fault('number')}>
-          {(ties) => (
-            <NumberPad ties={ties} value={line.number} onChange={(number) => set({ number })} />
-          )}
-        </Field>
-      ) : null}
       {line.quantity === 'range' || (line.quantity === 'number' && line.low + line.high !== '') ? (
         <div className="two-fields">
           <NumberField
             label="At least"
             value={line.low}
             fault={fault('low')}
-            onChange={(low) => set({ low })}
+            onChange={(low) => set({ low }, 'low')}
           />
           <NumberField
             label="At most"
             value={line.high}
             fault={fault('high')}
-            onChange={(high) => set({ high })}
+            onChange={(high) => set({ high }, 'high')}
           />
         </div>
       ) : null}
@@ -147,12 +152,12 @@ export function LineEditor(props: {
         options={methodOptions}
         onChange={(method) => set({ method })}
       />
-      {line.method === 'block' ? (
+      {line.method === 'block' && line.quantity !== 'number' ? (
         <NumberField
-          label="Birds in one block, if you kept to one size"
+          label="Birds in one block"
           value={line.block}
           fault={fault('block')}
-          onChange={(block) => set({ block })}
+          onChange={(block) => set({ block }, 'block')}
         />
       ) : null}
       <Choice
@@ -162,16 +167,31 @@ export function LineEditor(props: {
         onChange={(activity) => set({ activity })}
       />
 
-      <MarksPart line={line} onChange={onChange} />
-      <MoreLineFields line={line} sections={props.sections} fault={fault} set={set} />
-
-      <div className="tally-foot">
+      <MarksPart line={line} onChange={(noted) => set(noted)} />
+      <MoreLineFields
+        line={line}
+        sections={props.sections}
+        place={props.place}
+        isStamping={props.isStamping}
+        fault={fault}
+        set={set}
+      />
+      <div>
         <button type="button" className="button" data-kind="quiet" onClick={props.onRemove}>
           Remove this line
         </button>
-        <button type="button" className="button" data-kind="main" onClick={props.onDone}>
-          Line done
-        </button>
+      </div>
+
+      <div className="line-dock">
+        {line.quantity === 'number' ? (
+          <CountPanel line={line} fault={fault('number')} blockFault={fault('block')} set={set} />
+        ) : null}
+        <div className="foot-acts">
+          <UndoButtons {...props.undo} />
+          <button type="button" className="button" data-kind="main" onClick={props.onDone}>
+            Line done
+          </button>
+        </div>
       </div>
     </section>
   );

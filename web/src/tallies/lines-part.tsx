@@ -1,27 +1,86 @@
-import { useState, type ReactNode } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
-import type { DraftFault } from './draft-faults.js';
-import { emptyLine, withLine, withoutLine, type Draft, type DraftLine } from './draft.js';
-import { LineEditor } from './line-editor.js';
-import { detailWords, quantityWords } from './line-words.js';
 import { readTaxon } from '../ui/taxon.js';
+import { useQuietAnnounce } from '../ui/use-quiet-announce.js';
+import { stepped } from './count-keys.js';
+import type { DraftFault } from './draft-faults.js';
+import { emptyLine, wholeNumber, withLine, withoutLine, type DraftLine } from './draft.js';
+import { editedLine, type ChangeLine } from './edited-line.js';
+import { LineEditor } from './line-editor.js';
+import { LineItem } from './line-item.js';
+import { quantityWords } from './line-words.js';
+import type { Place } from './place.js';
 import { TaxonPicker } from './taxon-picker.js';
+import type { UndoProps } from './undo-buttons.js';
+import type { ChangeDraft } from './use-draft.js';
 
-/** The lines of a tally: pick a taxon, give its number, go on. The newest stands on top. */
+/** As many of the last taxa as the buttons have room for. */
+const MOST_RECENT = 10;
+const noFaults: readonly DraftFault[] = [];
+
+/**
+ * The lines of a tally: pick a taxon, give its number, go on; the newest stands on top. A tap beside
+ * a line adds to it without opening it.
+ */
 export function LinesPart(props: {
-  readonly draft: Draft;
+  readonly undo: UndoProps;
   readonly sections: readonly { readonly id: string; readonly name: string }[];
+  readonly place: Place;
+  /** Taxa of earlier years, most expected first. */
+  readonly expected: readonly string[];
   readonly faults: readonly DraftFault[];
+  /** The clock time to stamp on what is counted now, if any. */
+  readonly stamp: () => string | null;
   /** The line that is being written; nothing else is shown then. */
   readonly openId: string | null;
   readonly onOpen: (lineId: string | null) => void;
-  readonly onChange: (draft: Draft) => void;
+  /** The picker lies at the bottom of the screen, within reach of a thumb. */
+  readonly isAdding: boolean;
+  readonly onAdding: (isAdding: boolean) => void;
+  readonly change: ChangeDraft;
 }): ReactNode {
-  const { draft, faults, openId, onChange } = props;
-  const [removed, setRemoved] = useState<DraftLine | null>(null);
+  const { faults, openId, onOpen, onAdding, change, stamp } = props;
+  const { draft } = props.undo;
+  const { lines } = draft;
+  const [tappedId, setTapped] = useState<string | null>(null);
   const announce = useAnnounce();
-  const open = draft.lines.find(({ id }) => id === openId);
-  const recent = [...draft.lines].reverse().map(({ taxon }) => taxon);
+  const open = lines.find(({ id }) => id === openId);
+  const recent = useRecent(lines);
+  const watched = open ?? lines.find(({ id }) => id === tappedId);
+  useQuietAnnounce(
+    watched === undefined ? null : `${readTaxon(watched.taxon).english}: ${quantityWords(watched)}`,
+  );
+
+  const changeLine = useCallback<ChangeLine>(
+    (lineId, fields, field) => {
+      const now = stamp();
+      change(
+        (last) => editedLine(last, lineId, fields, now),
+        field === undefined ? undefined : `${lineId}.${field}`,
+      );
+    },
+    [change, stamp],
+  );
+  const tap = useCallback(
+    (lineId: string, step: number) => {
+      const now = stamp();
+      setTapped(lineId);
+      change((last) => {
+        const line = last.lines.find(({ id }) => id === lineId);
+        if (line === undefined) return last;
+        return editedLine(last, lineId, { number: stepped(wholeNumber(line.number), step) }, now);
+      });
+    },
+    [change, stamp],
+  );
+  const faultsOf = useMemo(() => {
+    const found = new Map<string, DraftFault[]>();
+    for (const fault of faults) {
+      if (fault.lineId === null) continue;
+      found.set(fault.lineId, [...(found.get(fault.lineId) ?? []), fault]);
+    }
+    return found;
+  }, [faults]);
 
   if (open !== undefined) {
     return (
@@ -29,18 +88,21 @@ export function LinesPart(props: {
         key={open.id}
         line={open}
         sections={props.sections}
+        place={props.place}
+        isStamping={stamp() !== null}
         faults={faults}
         recent={recent}
-        onChange={(line) => onChange(withLine(draft, line))}
+        expected={props.expected}
+        undo={props.undo}
+        onChange={changeLine}
         onDone={() => {
-          props.onOpen(null);
+          onOpen(null);
           announce(`${readTaxon(open.taxon).english}: ${quantityWords(open)}. Line kept.`);
         }}
         onRemove={() => {
-          setRemoved(open);
-          props.onOpen(null);
-          onChange(withoutLine(draft, open.id));
-          announce('Line removed.');
+          onOpen(null);
+          change((last) => withoutLine(last, open.id));
+          announce('Line removed. Undo puts it back.');
         }}
       />
     );
@@ -48,44 +110,33 @@ export function LinesPart(props: {
   return (
     <section className="stack" aria-labelledby="lines-heading">
       <h2 id="lines-heading">What did you see?</h2>
-      <TaxonPicker
-        label="Add a line"
-        recent={recent}
-        onPick={(taxon) => {
-          const line = emptyLine(taxon.name, draft.lines.at(-1));
-          setRemoved(null);
-          onChange(withLine(draft, line));
-          props.onOpen(line.id);
-        }}
-      />
-      {removed === null ? null : (
-        <p className="row">
-          <span>{readTaxon(removed.taxon).english} was removed.</span>
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              onChange(withLine(draft, removed));
-              setRemoved(null);
-            }}
-          >
-            Put it back
-          </button>
-        </p>
-      )}
-      {draft.lines.length === 0 ? (
+      <Docked isDocked={props.isAdding} onClose={() => onAdding(false)}>
+        <TaxonPicker
+          label="Add a line"
+          recent={recent}
+          expected={props.expected}
+          onPick={(taxon) => {
+            const line = emptyLine(taxon.name, lines.at(-1));
+            change((last) => withLine(last, line));
+            onAdding(false);
+            onOpen(line.id);
+          }}
+        />
+      </Docked>
+      {lines.length === 0 ? (
         <p className="soft">
           No lines yet. Pick the first bird above. If you saw none at all, send the tally without
           lines: that says so.
         </p>
       ) : (
         <ol className="plain-list tally-lines" reversed>
-          {[...draft.lines].reverse().map((line) => (
+          {[...lines].reverse().map((line) => (
             <LineItem
               key={line.id}
               line={line}
-              faults={faults}
-              onOpen={() => props.onOpen(line.id)}
+              faults={faultsOf.get(line.id) ?? noFaults}
+              onOpen={onOpen}
+              onTap={tap}
             />
           ))}
         </ol>
@@ -94,29 +145,44 @@ export function LinesPart(props: {
   );
 }
 
-function LineItem(props: {
-  readonly line: DraftLine;
-  readonly faults: readonly DraftFault[];
-  readonly onOpen: () => void;
+/** The last taxa, each once, latest first. The same list until another taxon comes in. */
+function useRecent(lines: readonly DraftLine[]): readonly string[] {
+  const taxa = new Set<string>();
+  for (let index = lines.length - 1; index >= 0 && taxa.size < MOST_RECENT; index -= 1) {
+    const line = lines[index];
+    if (line !== undefined) taxa.add(line.taxon);
+  }
+  const key = JSON.stringify([...taxa]);
+  return useMemo(() => JSON.parse(key) as readonly string[], [key]);
+}
+
+/** Its content in its place, or at the bottom of the screen with the focus in it. */
+function Docked(props: {
+  readonly isDocked: boolean;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
 }): ReactNode {
-  const { line } = props;
-  const own = props.faults.filter(({ lineId }) => lineId === line.id);
-  const details = detailWords(line);
+  const { isDocked, onClose } = props;
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // A button, not the text field: that would bring the keyboard up over everything.
+    if (isDocked) box.current?.querySelector<HTMLElement>('.quick-taxa button')?.focus();
+  }, [isDocked]);
   return (
-    <li data-at-fault={own.length > 0}>
-      <button type="button" className="tally-line" onClick={props.onOpen}>
-        <span>
-          {readTaxon(line.taxon).english}
-          {details === '' ? null : <span className="soft small tally-line-details">{details}</span>}
-        </span>
-        <span className="number">{quantityWords(line)}</span>
-        <span className="for-readers">. Change this line</span>
-      </button>
-      {own.map((fault) => (
-        <p key={fault.sentence} className="field-fault">
-          {fault.sentence}
-        </p>
-      ))}
-    </li>
+    <div
+      ref={box}
+      className="picker-place stack-tight"
+      data-docked={isDocked}
+      onKeyDown={(event) => {
+        if (isDocked && event.key === 'Escape') onClose();
+      }}
+    >
+      {props.children}
+      {isDocked ? (
+        <button type="button" className="button" onClick={onClose}>
+          Back to the lines
+        </button>
+      ) : null}
+    </div>
   );
 }

@@ -1,18 +1,157 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
+import { geodesicFrom } from '../../../server/core/math/geodesic-direct.js';
+import { geodesicBetween } from '../../../server/core/math/geodesy.js';
+import type { Position } from '../../../server/core/model/snapshot.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { TextField } from '../ui/text-field.js';
+import { birds } from '../ui/words.js';
+import { compassPoint } from './compass-point.js';
 import type { DraftLine } from './draft.js';
+import { NumberField } from './number-field.js';
+import type { Place } from './place.js';
+import { SectionMap } from './section-map.js';
 
 /** About a metre; a phone knows no better. */
 const DECIMALS = 5;
+/** Metres; nobody sees what a flock is from farther off. */
+const FARTHEST_SEEN = 30_000;
 
-/** Where the flock was, in degrees; the phone's own position can be put in as a start. */
+/** Where the flock was: by a tap on the map, by bearing and distance, from the phone, or typed. */
 export function PositionFields(props: {
   readonly line: DraftLine;
+  readonly place: Place;
   readonly fault: (field: string) => string | undefined;
-  readonly set: (change: Partial<DraftLine>) => void;
+  readonly set: (change: Partial<DraftLine>, by?: string) => void;
 }): ReactNode {
-  const { line, fault, set } = props;
+  const { line, place, fault, set } = props;
+  const announce = useAnnounce();
+  const at = positionOf(line);
+
+  function put([lon, lat]: Position, by?: string): void {
+    set({ lon: lon.toFixed(DECIMALS), lat: lat.toFixed(DECIMALS) }, by);
+  }
+
+  return (
+    <div className="stack">
+      <SectionMap
+        label="Map of your section, north up. Tap where the flock was, or give bearing and distance below."
+        place={place}
+        mark={at}
+        onTap={(position) => {
+          put(position);
+          announce('Position put in from the map.');
+        }}
+      />
+      <p className="row">
+        <span>{positionWords(at, place)}</span>
+        {at === null ? null : (
+          <button type="button" className="button" onClick={() => set({ lon: '', lat: '' })}>
+            No position
+          </button>
+        )}
+      </p>
+      {place.vantage === null ? null : (
+        <FromVantage vantage={place.vantage} put={(position) => put(position, 'from-vantage')} />
+      )}
+      <div className="two-fields">
+        <TextField
+          label="Latitude"
+          hint="degrees, north is positive: 44.21370"
+          autoComplete="off"
+          value={line.lat}
+          fault={fault('lat')}
+          onChange={(lat) => set({ lat }, 'lat')}
+        />
+        <TextField
+          label="Longitude"
+          hint="degrees, west is negative: -79.45210"
+          autoComplete="off"
+          value={line.lon}
+          fault={fault('lon')}
+          onChange={(lon) => set({ lon }, 'lon')}
+        />
+      </div>
+      <FromPhone set={set} />
+    </div>
+  );
+}
+
+function positionOf({ lon, lat }: DraftLine): Position | null {
+  if (lon.trim() === '' || lat.trim() === '') return null;
+  const [east, north] = [Number(lon), Number(lat)];
+  return Math.abs(east) <= 180 && Math.abs(north) <= 90 ? [east, north] : null;
+}
+
+/** `1,240 m to the NW (312°) of Old pier`, so that a slip of the finger shows. */
+function positionWords(at: Position | null, { vantage }: Place): string {
+  if (at === null) return 'No position yet: tap the map.';
+  if (vantage === null || Math.abs(at[1] - vantage.position[1]) > 1) return 'Position put in.';
+  const { distance, bearing } = geodesicBetween(vantage.position, at);
+  const towards = Math.round(bearing) % 360;
+  return `${birds(Math.round(distance))} m to the ${compassPoint(towards).short} (${towards}°) of ${vantage.name}.`;
+}
+
+/** A bearing by compass and a distance by eye or rangefinder, from where the observer stands. */
+function FromVantage(props: {
+  readonly vantage: NonNullable<Place['vantage']>;
+  readonly put: (position: Position) => void;
+}): ReactNode {
+  const { vantage, put } = props;
+  const [bearing, setBearing] = useState('');
+  const [distance, setDistance] = useState('');
+  const towards = degreesOf(bearing);
+  const metres = metresOf(distance);
+
+  function place(nextBearing: string, nextDistance: string): void {
+    setBearing(nextBearing);
+    setDistance(nextDistance);
+    const [degrees, far] = [degreesOf(nextBearing), metresOf(nextDistance)];
+    if (degrees !== null && far !== null) put(geodesicFrom(vantage.position, degrees, far));
+  }
+
+  return (
+    <div className="two-fields">
+      <NumberField
+        label={`Bearing from ${vantage.name}`}
+        hint="degrees from true north; a magnetic compass needs its declination"
+        value={bearing}
+        fault={
+          bearing.trim() !== '' && towards === null
+            ? 'Give degrees from north, 0 to 360.'
+            : undefined
+        }
+        onChange={(text) => place(text, distance)}
+      />
+      <NumberField
+        label="Distance in metres"
+        hint="by eye, or from a rangefinder"
+        value={distance}
+        fault={
+          distance.trim() !== '' && metres === null
+            ? `Give metres, over 0 and up to ${birds(FARTHEST_SEEN)}.`
+            : undefined
+        }
+        onChange={(text) => place(bearing, text)}
+      />
+    </div>
+  );
+}
+
+function degreesOf(text: string): number | null {
+  const degrees = Number(text.replace(',', '.'));
+  return text.trim() !== '' && degrees >= 0 && degrees <= 360 ? degrees : null;
+}
+
+function metresOf(text: string): number | null {
+  const metres = Number(text.replace(',', '.'));
+  return text.trim() !== '' && metres > 0 && metres <= FARTHEST_SEEN ? metres : null;
+}
+
+/** The phone's own position, for a start. */
+function FromPhone(props: {
+  readonly set: (change: Partial<DraftLine>, by?: string) => void;
+}): ReactNode {
+  const { set } = props;
   const [told, setTold] = useState<string | null>(null);
   const announce = useAnnounce();
   // The phone may take a while: its answer goes into the line as it is by then, if it is still open.
@@ -60,24 +199,6 @@ export function PositionFields(props: {
 
   return (
     <div className="stack-tight">
-      <div className="two-fields">
-        <TextField
-          label="Latitude"
-          hint="degrees, north is positive: 44.21370"
-          autoComplete="off"
-          value={line.lat}
-          fault={fault('lat')}
-          onChange={(lat) => set({ lat })}
-        />
-        <TextField
-          label="Longitude"
-          hint="degrees, west is negative: -79.45210"
-          autoComplete="off"
-          value={line.lon}
-          fault={fault('lon')}
-          onChange={(lon) => set({ lon })}
-        />
-      </div>
       <div>
         <button type="button" className="button" onClick={takeFromPhone}>
           Use my phone’s position

@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
 import { Notice } from '../ui/notice.js';
-import { birds, listed } from '../ui/words.js';
+import { conditionsWords } from '../ui/conditions-words.js';
+import { birds, listed, sentenceCase } from '../ui/words.js';
 import { repeatedTaxa, runningTotal, type Draft } from './draft.js';
 import { detailWords, quantityWords } from './line-words.js';
 import type { Assignment, OwnPart } from './own-part.js';
+import { conditionsInput } from './tally-input.js';
 import { readTaxon } from '../ui/taxon.js';
 
 /** A last look: what the tally says in a sentence, its lines, and what may be a slip. */
@@ -23,6 +25,8 @@ export function ReviewStep(props: {
   const seen = draft.seenAll
     ? `saw all of ${place}`
     : `saw about ${draft.seenPercent} % of ${place}`;
+  const noted = conditionsInput(draft.conditions);
+  const conditions = noted === null ? '' : conditionsWords(noted);
   const looked =
     draft.scope === 'taxa'
       ? `for ${listed(draft.scopeTaxa.map((taxon) => readTaxon(taxon).english))}`
@@ -37,6 +41,7 @@ export function ReviewStep(props: {
         {total.using === 1 ? 'bird' : 'birds'}
         {total.flyingThrough > 0 ? `, and ${birds(total.flyingThrough)} flying through` : ''}.
       </p>
+      {conditions === '' ? null : <p>{sentenceCase(conditions)}.</p>}
       {helpers.length === 0 ? null : (
         <p>With {listed(helpers.map(({ person }) => person.name))}.</p>
       )}
@@ -78,7 +83,7 @@ export function ReviewStep(props: {
           </p>
         </Notice>
       )}
-      <div className="tally-foot">
+      <div className="tally-foot foot-acts">
         <button type="button" className="button" onClick={props.onBack} disabled={props.isSending}>
           Back
         </button>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
-import { birds, clock, inWords, percent } from '../ui/words.js';
+import { conditionsWords } from '../ui/conditions-words.js';
+import { birds, clock, inWords, percent, sentenceCase } from '../ui/words.js';
 import { readTaxon } from '../ui/taxon.js';
 
 type Line = OwnTallyFragment['lines'][number];
@@ -28,6 +29,12 @@ export function SubmittedTally(props: {
         </dd>
         <dt>Looked for</dt>
         <dd>{inWords(tally.scope)}</dd>
+        {tally.conditions === null ? null : (
+          <>
+            <dt>Conditions</dt>
+            <dd>{sentenceCase(conditionsWords(tally.conditions))}</dd>
+          </>
+        )}
       </dl>
       <table>
         <caption className="for-readers">Lines as submitted</caption>

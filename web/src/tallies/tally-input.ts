@@ -2,7 +2,14 @@ import type { OwnTallyFragment, TallyInput, TallyLineInput } from '../graphql/ge
 import { v7 } from 'uuid';
 import type { Activity, Method } from '../../../server/core/model/snapshot.js';
 import { ACTIVITIES, METHODS } from '../../../server/core/model/snapshot.js';
-import { noConditions, wholeNumber, type Draft, type DraftLine } from './draft.js';
+import {
+  noConditions,
+  wholeNumber,
+  type Draft,
+  type DraftConditions,
+  type DraftLine,
+} from './draft.js';
+import type { NotedConditions } from '../ui/conditions-words.js';
 import { clockTimeOf, instantNear } from './local-time.js';
 import { marksInForce } from './marks-seen.js';
 import { raftsOf, samplesOf } from './raft-input.js';
@@ -30,11 +37,31 @@ export function tallyInput(draft: Draft, frame: TallyFrame): TallyInput {
     end: when(draft.end),
     scope: draft.scope === 'taxa' ? draft.scopeTaxa.join(', ') : draft.scope,
     coverage: draft.seenAll ? 1 : Number(draft.seenPercent) / 100,
+    conditions: conditionsInput(draft.conditions),
     replaces: draft.replaces,
     reason: draft.replaces === null ? null : draft.reason.trim(),
     lines: draft.lines.map((line) => lineInput(line, when)),
     samples: draft.rafts.flatMap((raft) => samplesOf(raft)),
   };
+}
+
+/** `null` where nothing was noted. */
+export function conditionsInput(conditions: DraftConditions): NotedConditions | null {
+  const input: NotedConditions = {
+    visibility: orNull(conditions.visibility),
+    beaufort: wholeNumber(conditions.beaufort),
+    seaState: wholeNumber(conditions.seaState),
+    iceCover: share(conditions.iceCover),
+    glare: orNull(conditions.glare),
+    disturbance: orNull(conditions.disturbance),
+    optics: orNull(conditions.optics),
+  };
+  return Object.values(input).some((noted) => noted !== null) ? input : null;
+}
+
+/** Per cent as typed → 0 to 1. */
+function share(percent: string): number | null {
+  return percent.trim() === '' ? null : Number(percent.replace(',', '.')) / 100;
 }
 
 function lineInput(line: DraftLine, when: (clockTime: string) => string | null): TallyLineInput {
@@ -74,6 +101,21 @@ function orNull(text: string): string | null {
   return text.trim() === '' ? null : text.trim();
 }
 
+function conditionsOf({ conditions }: OwnTallyFragment): DraftConditions {
+  if (conditions === null) return noConditions;
+  const text = (value: number | null): string => (value === null ? '' : String(value));
+  const { iceCover } = conditions;
+  return {
+    visibility: conditions.visibility ?? '',
+    beaufort: text(conditions.beaufort),
+    seaState: text(conditions.seaState),
+    iceCover: text(iceCover === null ? null : Math.round(iceCover * 1000) / 10),
+    glare: conditions.glare ?? '',
+    disturbance: conditions.disturbance ?? '',
+    optics: conditions.optics ?? '',
+  };
+}
+
 /** A draft that corrects a submitted tally: new ids, everything else as it was sent. */
 export function correctionOf(
   tally: OwnTallyFragment,
@@ -97,7 +139,7 @@ export function correctionOf(
     scopeTaxa: isKnownScope ? [] : tally.scope.split(',').map((name) => name.trim()),
     seenAll: tally.coverage >= 1,
     seenArea: [],
-    conditions: noConditions,
+    conditions: conditionsOf(tally),
     seenPercent: tally.coverage >= 1 ? '' : String(Math.round(tally.coverage * 1000) / 10),
     party: tally.party.map(({ id }) => id).filter((id) => id !== ids.observerId),
     replaces: tally.id,

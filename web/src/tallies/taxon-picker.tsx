@@ -1,7 +1,8 @@
 import { useId, useMemo, useRef, useState, type ReactNode } from 'react';
-import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
-import { readTaxon, type ReadTaxon } from '../ui/taxon.js';
-import { COMMON_TAXA } from './common-taxa.js';
+import type { ReadTaxon } from '../ui/taxon.js';
+import { foundTaxa, quickTaxa } from './local-taxa.js';
+
+const noTaxa: readonly string[] = [];
 
 /**
  * Finds a taxon: typed in any usual form (English, scientific, alpha code, a pair with a slash, a
@@ -11,22 +12,18 @@ export function TaxonPicker(props: {
   readonly label: string;
   /** Taxa already in the tally, latest first. */
   readonly recent: readonly string[];
+  /** Taxa of earlier years of the count, most expected first. */
+  readonly expected?: readonly string[];
   readonly onPick: (taxon: ReadTaxon) => void;
 }): ReactNode {
+  const { expected = noTaxa } = props;
   const [text, setText] = useState('');
   const [active, setActive] = useState(0);
   const input = useRef<HTMLInputElement>(null);
   const listId = useId();
   const inputId = useId();
-  const found = useMemo(() => searchTaxa(text, 8), [text]);
-  const quick = useMemo(() => {
-    const offered = new Map<string, ReadTaxon>();
-    for (const taxon of [...props.recent, ...COMMON_TAXA]) {
-      const read = readTaxon(taxon);
-      if (!offered.has(read.name)) offered.set(read.name, read);
-    }
-    return [...offered.values()].slice(0, 10);
-  }, [props.recent]);
+  const found = useMemo(() => foundTaxa(text, expected), [text, expected]);
+  const quick = useMemo(() => quickTaxa(props.recent, expected), [props.recent, expected]);
 
   function pick(taxon: ReadTaxon): void {
     setText('');
@@ -97,7 +94,7 @@ export function TaxonPicker(props: {
         </p>
       ) : null}
       {isOpen ? null : (
-        <ul className="plain-list quick-taxa" aria-label="Recent and common taxa">
+        <ul className="plain-list quick-taxa" aria-label="Recent and expected taxa">
           {quick.map((taxon) => (
             <li key={taxon.name}>
               <button type="button" className="button" onClick={() => pick(taxon)}>

@@ -5,10 +5,18 @@ import { Choice } from './choice.js';
 import { faultAt, type DraftFault } from './draft-faults.js';
 import type { Draft } from './draft.js';
 import { clockTimeOf } from './local-time.js';
-import { NumberField } from './number-field.js';
+import { ConditionsPart } from './conditions-part.js';
 import type { OwnPart } from './own-part.js';
+import type { Place } from './place.js';
+import { SeenPart } from './seen-part.js';
+import type { ChangeDraft } from './use-draft.js';
 import { readTaxon } from '../ui/taxon.js';
 import { TaxonPicker } from './taxon-picker.js';
+
+/** Sets fields of the draft; `by` as in `ChangeDraft`. */
+export type SetDraft = (fields: Partial<Draft>, by?: string) => void;
+
+const noTaxa: readonly string[] = [];
 
 const scopes = [
   { value: 'all-waterbirds', label: 'All waterbirds' },
@@ -21,29 +29,31 @@ export function WholePart(props: {
   readonly draft: Draft;
   readonly count: OwnPart;
   readonly personId: string;
+  readonly place: Place;
+  readonly expected: readonly string[];
   readonly faults: readonly DraftFault[];
-  readonly onChange: (draft: Draft) => void;
+  readonly change: ChangeDraft;
 }): ReactNode {
-  const { draft, count, faults, onChange } = props;
-  const set = (change: Partial<Draft>): void => onChange({ ...draft, ...change });
+  const { draft, count, faults, change } = props;
+  const set: SetDraft = (fields, by) => change((last) => ({ ...last, ...fields }), by);
   const fault = (field: string): string | undefined => faultAt(faults, null, field);
   return (
     <section className="stack" aria-labelledby="whole-heading">
       <h2 id="whole-heading">The tally as a whole</h2>
-      <div className="two-fields">
+      <div className="time-fields">
         <TimeField
           label="Began"
           value={draft.start}
           timeZone={count.timeZone}
           fault={fault('start')}
-          onChange={(start) => set({ start })}
+          onChange={(start) => set({ start }, 'start')}
         />
         <TimeField
           label="Ended"
           value={draft.end}
           timeZone={count.timeZone}
           fault={fault('end')}
-          onChange={(end) => set({ end })}
+          onChange={(end) => set({ end }, 'end')}
         />
       </div>
       <Choice
@@ -56,15 +66,9 @@ export function WholePart(props: {
         onChange={(seen) => set({ seenAll: seen === 'all' })}
       />
       {draft.seenAll ? null : (
-        <NumberField
-          label="About how much, in per cent"
-          hint="Fog, ice, boats or a point of land in the way: a partial tally is a lower bound, and still worth sending."
-          fault={fault('coverage')}
-
-          value={draft.seenPercent}
-          onChange={(value) => set({ seenPercent: value })}
-        />
+        <SeenPart draft={draft} place={props.place} fault={fault('coverage')} set={set} />
       )}
+      <ConditionsPart conditions={draft.conditions} fault={fault} change={change} />
       <Choice
         legend="What did you set out to count?"
         value={draft.scope}
@@ -75,14 +79,16 @@ export function WholePart(props: {
         What you looked for and do not list counts as none seen. What you did not look for counts as
         no answer.
       </p>
-      {draft.scope === 'taxa' ? <ScopeTaxa draft={draft} fault={fault('scope')} set={set} /> : null}
+      {draft.scope === 'taxa' ? (
+        <ScopeTaxa draft={draft} expected={props.expected} fault={fault('scope')} set={set} />
+      ) : null}
       <Party draft={draft} count={count} personId={props.personId} set={set} />
       {draft.replaces === null ? null : (
         <TextArea
           label="Why is the tally corrected?"
           fault={fault('reason')}
           value={draft.reason}
-          onChange={(value) => set({ reason: value })}
+          onChange={(value) => set({ reason: value }, 'reason')}
         />
       )}
     </section>
@@ -122,8 +128,9 @@ function TimeField(props: {
 
 function ScopeTaxa(props: {
   readonly draft: Draft;
+  readonly expected: readonly string[];
   readonly fault: string | undefined;
-  readonly set: (change: Partial<Draft>) => void;
+  readonly set: SetDraft;
 }): ReactNode {
   const { draft, set } = props;
   return (
@@ -144,7 +151,8 @@ function ScopeTaxa(props: {
       </ul>
       <TaxonPicker
         label="Add a taxon that you looked for"
-        recent={[]}
+        recent={noTaxa}
+        expected={props.expected}
         onPick={({ name }) =>
           set({ scopeTaxa: [...draft.scopeTaxa.filter((one) => one !== name), name] })
         }
@@ -159,7 +167,7 @@ function Party(props: {
   readonly draft: Draft;
   readonly count: OwnPart;
   readonly personId: string;
-  readonly set: (change: Partial<Draft>) => void;
+  readonly set: SetDraft;
 }): ReactNode {
   const { draft, set } = props;
   const others = props.count.people.filter(({ person }) => person.id !== props.personId);

@@ -1,6 +1,7 @@
 import type { Species } from '../../../server/core/model/snapshot.js';
 import { DEFAULT_LOOK_ALIKES } from '../../../server/core/taxa/look-alikes.js';
 import { GENUS_SETS, TRADE_SETS } from '../../../server/core/taxa/named-sets.js';
+import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
 
 export interface WiderName {
@@ -41,6 +42,15 @@ export function widerNames(candidates: readonly Species[]): readonly WiderName[]
     if (!offered.has(name)) offered.set(name, { name, english: englishName(set), candidates: set });
   }
   return [...offered.values()].slice(0, mostOffered);
+}
+
+/** The pair that observers mean most often when they cannot tell this species; `null` for the others. */
+export function pairOf(taxon: string): Pick<WiderName, 'name' | 'english'> | null {
+  const parsed = parseTaxon(taxon);
+  const [species, ...more] = parsed.ok ? parsed.candidates : [];
+  if (species === undefined || more.length > 0) return null;
+  const pair = DEFAULT_LOOK_ALIKES.find((one) => one.includes(species) && sameName(one));
+  return pair === undefined ? null : { name: taxonName(pair), english: englishName(pair) };
 }
 
 /** Greater and Lesser Scaup share their last word: the pair that observers mean most often. */

@@ -4,18 +4,23 @@ import { Link } from 'wouter';
 import { useAnnounce } from '../ui/announcer.js';
 import { Notice } from '../ui/notice.js';
 import { pathOf } from '../ui/path.js';
-import { birds, countOf } from '../ui/words.js';
+import { useWakeLock } from '../ui/use-wake-lock.js';
+import { countOf } from '../ui/words.js';
 import { draftFaults, serverFaults, type DraftFault } from './draft-faults.js';
-import { forgetDraft, keepDraft } from './draft-store.js';
+import { forgetDraft } from './draft-store.js';
+import { stampAt } from './edited-line.js';
 import { runningTotal, type Draft } from './draft.js';
 import { FaultSummary } from './fault-summary.js';
 import { LinesPart } from './lines-part.js';
 import { putInOutbox, sendTally, takeFromOutbox } from './outbox.js';
 import type { Assignment, OwnPart } from './own-part.js';
 import { RaftPart, type RemovedRaft } from './raft-part.js';
+import { placeOf } from './place.js';
 import { ReviewStep } from './review-step.js';
 import { useOutbox, useTaken } from './send-kept-tallies.js';
+import { TallyFoot } from './tally-foot.js';
 import { tallyInput } from './tally-input.js';
+import { useDraft } from './use-draft.js';
 import { WholePart } from './whole-part.js';
 
 /**
@@ -33,27 +38,31 @@ export function WriteTally(props: {
   readonly onGivenUp: (() => void) | null;
 }): ReactNode {
   const { count, assignment, personId, onChanged } = props;
-  const [draft, setDraft] = useState(props.first);
-  const [isKept, setKept] = useState(true);
+  const kept = useDraft(personId, props.first, onChanged);
+  const { draft, isKept, change, undo } = kept;
   const [step, setStep] = useState<'write' | 'review'>('write');
+  const [isAdding, setAdding] = useState(false);
   const [openLine, setOpenLine] = useState<string | null>(null);
   const [openRaft, setOpenRaft] = useState<string | null>(null);
   const [removedRaft, setRemovedRaft] = useState<RemovedRaft | null>(null);
   const [showFaults, setShowFaults] = useState(false);
   const [isSignedOut, setSignedOut] = useState(false);
   const [isSending, setSending] = useState(false);
+  const [isOutboxKept, setOutboxKept] = useState(true);
   const client = useClient();
   const announce = useAnnounce();
   const waiting = useOutbox(personId).find((item) => item.input.id === draft.id);
   const taken = useTaken(draft.id);
 
-  const change = useCallback(
-    (next: Draft) => {
-      setDraft(next);
-      setKept(keepDraft(personId, next));
-      onChanged(next);
-    },
-    [personId, onChanged],
+  const isScreenOn = useWakeLock(step === 'write');
+  const place = useMemo(() => placeOf(assignment, count), [assignment, count]);
+  const expected = useMemo(() => count.expectedTaxa.map(({ taxon }) => taxon), [count]);
+  const setDraft = useCallback((next: Draft) => change(() => next), [change]);
+  const { window: counted } = assignment;
+  // A correction, and a sheet typed in later, state times of their own.
+  const stamp = useCallback(
+    () => (draft.replaces === null ? stampAt(Date.now(), counted, count.timeZone) : null),
+    [draft.replaces, counted, count.timeZone],
   );
 
   const refusal = waiting?.refusal ?? null;
@@ -86,7 +95,7 @@ export function WriteTally(props: {
       timeZone: count.timeZone,
     });
     const item = { personId, assignmentId: assignment.id, input, since: Date.now() };
-    setKept(putInOutbox(item));
+    if (!putInOutbox(item)) setOutboxKept(false);
     setSending(true);
     const answer = await sendTally(client, { ...item, refusal: null });
     setSending(false);
@@ -126,18 +135,21 @@ export function WriteTally(props: {
       />
     );
   }
+  const lines = {
+    undo,
+    sections: count.sections,
+    place,
+    expected,
+    faults,
+    stamp,
+    isAdding,
+    onAdding: setAdding,
+    onOpen: setOpenLine,
+    change,
+  };
   if (openLine !== null && draft.lines.some(({ id }) => id === openLine)) {
     // One thing at a time: the line, and its own way back.
-    return (
-      <LinesPart
-        draft={draft}
-        sections={count.sections}
-        faults={faults}
-        openId={openLine}
-        onOpen={setOpenLine}
-        onChange={change}
-      />
-    );
+    return <LinesPart {...lines} openId={openLine} />;
   }
   if (openRaft !== null && draft.rafts.some(({ id }) => id === openRaft)) {
     return (
@@ -148,13 +160,13 @@ export function WriteTally(props: {
         onOpen={setOpenRaft}
         removed={removedRaft}
         onRemoved={setRemovedRaft}
-        onChange={change}
+        onChange={setDraft}
       />
     );
   }
   return (
     <div className="stack write-tally">
-      {isKept ? null : (
+      {isKept && isOutboxKept ? null : (
         <Notice kind="refused" title="This phone does not keep the draft.">
           <p>
             Its storage is full or switched off. Do not close this page before the tally is sent;
@@ -183,14 +195,7 @@ export function WriteTally(props: {
           <p>The earlier version stays on record, with your reason for the change.</p>
         </Notice>
       )}
-      <LinesPart
-        draft={draft}
-        sections={count.sections}
-        faults={faults}
-        openId={null}
-        onOpen={setOpenLine}
-        onChange={change}
-      />
+      <LinesPart {...lines} openId={null} />
       <RaftPart
         draft={draft}
         faults={faults}
@@ -198,14 +203,17 @@ export function WriteTally(props: {
         onOpen={setOpenRaft}
         removed={removedRaft}
         onRemoved={setRemovedRaft}
-        onChange={change}
+        onChange={setDraft}
       />
+      {isScreenOn ? <p className="hint">The screen stays on while this page is open.</p> : null}
       <WholePart
         draft={draft}
         count={count}
         personId={personId}
+        place={place}
+        expected={expected}
         faults={faults}
-        onChange={change}
+        change={change}
       />
       {props.onGivenUp === null ? null : (
         <div>
@@ -223,17 +231,7 @@ export function WriteTally(props: {
           </button>
         </div>
       )}
-      <div className="tally-foot">
-        <p>
-          <strong className="tally-total">{birds(total.using)}</strong>{' '}
-          {total.using === 1 ? 'bird' : 'birds'}
-          {total.flyingThrough > 0 ? `, ${birds(total.flyingThrough)} flying through` : ''}
-          <span className="soft"> · {countOf(draft.lines.length, 'line')}</span>
-        </p>
-        <button type="button" className="button" data-kind="main" onClick={lookOver}>
-          Look over and send
-        </button>
-      </div>
+      <TallyFoot undo={undo} onAdd={() => setAdding(true)} onLookOver={lookOver} />
     </div>
   );
 }

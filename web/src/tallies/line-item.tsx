@@ -1,0 +1,49 @@
+import { memo, type ReactNode } from 'react';
+import { readTaxon } from '../ui/taxon.js';
+import type { DraftFault } from './draft-faults.js';
+import { wholeNumber, type DraftLine } from './draft.js';
+import { detailWords, quantityWords } from './line-words.js';
+
+/** One line in the list. Drawn anew only if it changed itself, however many lines there are. */
+export const LineItem = memo(function LineItem(props: {
+  readonly line: DraftLine;
+  readonly faults: readonly DraftFault[];
+  readonly onOpen: (lineId: string) => void;
+  readonly onTap: (lineId: string, step: number) => void;
+}): ReactNode {
+  const { line, faults } = props;
+  const details = detailWords(line);
+  const { english } = readTaxon(line.taxon);
+  const step = line.method === 'block' ? (wholeNumber(line.block) ?? 1) : 1;
+  return (
+    <li data-at-fault={faults.length > 0}>
+      <div className="tally-line-row">
+        <button type="button" className="tally-line" onClick={() => props.onOpen(line.id)}>
+          <span>
+            {english}
+            {details === '' ? null : (
+              <span className="soft small tally-line-details">{details}</span>
+            )}
+          </span>
+          <span className="number">{quantityWords(line)}</span>
+          <span className="for-readers">. Change this line</span>
+        </button>
+        {line.quantity !== 'number' || step === 0 ? null : (
+          <button
+            type="button"
+            className="button tally-line-tap"
+            aria-label={`Add ${step} to ${english}`}
+            onClick={() => props.onTap(line.id, step)}
+          >
+            +{step}
+          </button>
+        )}
+      </div>
+      {faults.map((fault) => (
+        <p key={fault.sentence} className="field-fault">
+          {fault.sentence}
+        </p>
+      ))}
+    </li>
+  );
+});
