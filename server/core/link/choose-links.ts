@@ -50,7 +50,14 @@ export function chooseLinks(choice: Choice, least: number): number[] {
   return chosen.toSorted((a, b) => a - b);
 }
 
-const NOTHING: Candidate = { first: 0, second: 0, logOdds: 0, birds: 0, isPart: false };
+const NOTHING: Candidate = {
+  first: 0,
+  second: 0,
+  logOdds: 0,
+  birds: 0,
+  isPart: false,
+  cells: null,
+};
 
 type Left = readonly [first: readonly number[], second: readonly number[]];
 

@@ -72,7 +72,7 @@ export function findLinks(
 
 function flocksByCell(sightings: readonly FlockSighting[]): ReadonlyMap<string, number> {
   const numbers = new Map<string, number>();
-  for (const { cell } of sightings) numbers.set(cell, (numbers.get(cell) ?? 0) + 1);
+  for (const { cell, holds } of sightings) numbers.set(cell, (numbers.get(cell) ?? 0) + holds);
   return numbers;
 }
 
@@ -84,19 +84,21 @@ function linksAmong(sightings: readonly FlockSighting[], setting: Setting): Foun
   const kinds = new Kinds(sightings, setting.setFits);
   const pairs = scorePairs(seen, kinds, NEGLIGIBLE_LOG_ODDS, setting);
   const room = sightings.map(roomOf);
-  const scored = pairs.map(({ first, second, logOdds, isPart }): Candidate => ({
+  const isTotal = sightings.map((sighting) => sighting.isTotal);
+  const scored = pairs.map(({ kind, first, second, logOdds, isPart }): Candidate => ({
     first: first.index,
     second: second.index,
     logOdds,
     birds: Math.min(first.sighting.sighting.number, second.sighting.sighting.number),
     isPart,
+    cells: kind === 'movement' ? null : [first.sighting.cell, second.sighting.cell],
   }));
   const gains = learnedGains(pairs, scored, seen, room, setting);
   const candidates = scored.map((candidate, index) => ({
     ...candidate,
     logOdds: candidate.logOdds + (gains[index] ?? 0),
   }));
-  const probabilities = probabilitiesOf(candidates, sightings.length, room);
+  const probabilities = probabilitiesOf(candidates, room, isTotal);
   const tallies = sightings.map((sighting) => sighting.flocks.map((flock) => flock.tally.id));
   // Two flocks in one tally are two flocks: its observer saw both.
   const apart = (one: number, other: number): boolean =>

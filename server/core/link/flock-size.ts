@@ -1,3 +1,5 @@
+import { normalCdf } from '../math/normal.js';
+
 /**
  * Spread of flock sizes where a count shows few: standard deviation of ln number, worth so many
  * flocks (common practice, no source: flocks of one kind range over about a factor of ten).
@@ -38,21 +40,21 @@ export class SizeSpreads {
   readonly #sums: readonly { flocks: number; sum: number; squares: number }[];
 
   /**
-   * @param logNumbers ln numbers of the count's flocks
+   * @param logNumbers ln numbers of the count's flocks; `null` for what is no single flock
    * @param kindOf the kind of each
    * @param fitting for every kind, the kinds that may be the same
    */
   constructor(
-    logNumbers: readonly number[],
+    logNumbers: readonly (number | null)[],
     kindOf: readonly number[],
     fitting: readonly (readonly number[])[],
   ) {
-    const sorted = logNumbers.toSorted((a, b) => a - b);
+    const sorted = logNumbers.filter((value) => value !== null).toSorted((a, b) => a - b);
     this.#overall = sorted.reduce((sum, value) => sum + value, 0) / Math.max(1, sorted.length);
     const own = fitting.map(() => ({ flocks: 0, sum: 0, squares: 0 }));
     logNumbers.forEach((value, index) => {
       const sums = own[kindOf[index] ?? 0];
-      if (sums === undefined) return;
+      if (sums === undefined || value === null) return;
       sums.flocks += 1;
       sums.sum += value;
       sums.squares += value ** 2;
@@ -122,6 +124,41 @@ export function sizeRatio(
   if (change.part === 0) return { weight: whole, isPart: false };
   const part = Math.log(change.part) + partLogRatio(first, second, spread);
   return { weight: logSum(whole, part), isPart: part > whole };
+}
+
+/**
+ * The same where one number is the undivided total of a section and stands for several flocks: either it
+ * is one flock all the same, as likely as it holds few; or the other is any one of its flocks, and then
+ * its size only has to fit in. The weight holds that any of them may be the one.
+ *
+ * @param holds how many flocks the total stands for, at least 1
+ */
+export function totalRatio(
+  total: LogNumber,
+  flock: LogNumber,
+  holds: number,
+  spread: SizeSpread,
+  change: SizeChange,
+): SizeRatio {
+  const whole = sizeRatio(total, flock, spread, { ...change, part: 0 }).weight - Math.log(holds);
+  if (holds === 1) return { weight: whole, isPart: false };
+  // One of so many flocks is smaller than all together, give or take what both counts err.
+  const error = Math.sqrt(total.variance + flock.variance);
+  const fits = normalCdf((total.mean - flock.mean) / error);
+  const part = Math.log((holds - 1) * fits + Number.MIN_VALUE);
+  return { weight: logSum(whole, part), isPart: part > whole };
+}
+
+/** Two undivided totals: alike only if both are one flock. */
+export function totalsRatio(
+  one: LogNumber,
+  other: LogNumber,
+  holds: readonly [number, number],
+  spread: SizeSpread,
+  change: SizeChange,
+): SizeRatio {
+  const { weight } = sizeRatio(one, other, spread, { ...change, part: 0 });
+  return { weight: weight - Math.log(holds[0]) - Math.log(holds[1]), isPart: false };
 }
 
 /** The smaller is any share of the larger, against a flock of its own. */

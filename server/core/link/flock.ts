@@ -62,7 +62,7 @@ export interface Flock {
 /**
  * The flocks of a tally that can be followed: birds using the waterbody, counted, at least
  * {@link FOLLOWED_AT_LEAST}, with a time, position, flock label, heading or section that they came from
- * or went to. A plain section total has none of these and may be any number of flocks.
+ * or went to. A plain section total has none of these and may be any number of flocks: see `totals.ts`.
  * Sorted by key.
  */
 export function flocksOf(tally: Tally, window: CountWindow, protocol: Protocol): Flock[] {
@@ -93,11 +93,13 @@ export function labelOf(line: TallyLine): string | null {
   return label === '' ? null : label;
 }
 
-function birdsOf(lines: readonly TallyLine[]): number {
+/** Birds of some lines together. */
+export function birdsOf(lines: readonly TallyLine[]): number {
   return lines.reduce((sum, line) => sum + (numberOf(line.quantity) ?? 0), 0);
 }
 
-function flockFrom(
+/** Lines of one tally taken as one flock. */
+export function flockFrom(
   tally: Tally,
   lines: readonly TallyLine[],
   window: CountWindow,

@@ -49,8 +49,10 @@ export class Kinds {
     this.#alike = this.#fits.map((row) =>
       row.reduce((sum, fit, kind) => sum + fit * (counts[kind] ?? 0), 0),
     );
+    const someFlock = sightings.some(({ isTotal }) => !isTotal);
     this.#spreads = new SizeSpreads(
-      sightings.map(({ size }) => size.mean),
+      // A total says nothing of how large flocks are, unless there is nothing else.
+      sightings.map(({ size, isTotal }) => (isTotal && someFlock ? null : size.mean)),
       this.#kindOf,
       this.#fits.map((row) => [...row.keys()].filter((kind) => row[kind] !== 0)),
     );

@@ -1,7 +1,8 @@
-import type { Tally } from '../model/snapshot.js';
+import type { Species, Tally } from '../model/snapshot.js';
 import type { Flock } from './flock.js';
 import { FLOCK_AT_LEAST } from './flock.js';
 import type { FlockSighting } from './sightings.js';
+import { linesOfTotals } from './totals.js';
 
 /** Of those who looked over a whole place, how many have a flock in their tally. */
 export interface SeenBy {
@@ -18,9 +19,15 @@ const WORTH_FLOCKS = 10;
 
 type Size = keyof typeof USUALLY_FOUND;
 
+/** Who looked over a whole place, and which species they gave only as a total of it. */
+interface Looked {
+  readonly tally: string;
+  readonly inTotals: ReadonlySet<Species>;
+}
+
 /** Who looked where, and how often they find what is there. */
 export class Looks {
-  readonly #fullTallies: ReadonlyMap<string, number>;
+  readonly #looked: ReadonlyMap<string, readonly Looked[]>;
   readonly #found: Readonly<Record<Size, number>>;
 
   /**
@@ -32,25 +39,37 @@ export class Looks {
     cellOf: (tally: Tally) => string,
     sightings: readonly FlockSighting[],
   ) {
-    const full = new Map<string, number>();
+    const looked = new Map<string, Looked[]>();
     for (const tally of tallies.filter(({ coverage }) => coverage === 1)) {
-      full.set(cellOf(tally), (full.get(cellOf(tally)) ?? 0) + 1);
+      const inTotals = new Set(
+        [...linesOfTotals(tally).values()].flat().flatMap(({ candidates }) => candidates),
+      );
+      looked.set(cellOf(tally), [
+        ...(looked.get(cellOf(tally)) ?? []),
+        { tally: tally.id, inTotals },
+      ]);
     }
-    this.#fullTallies = full;
+    this.#looked = looked;
     this.#found = {
       small: this.#foundOf('small', sightings),
       large: this.#foundOf('large', sightings),
     };
   }
 
-  seenBy({ cell, flocks }: Pick<FlockSighting, 'cell' | 'flocks'>): SeenBy {
-    const saw = new Set(flocks.map(({ tally }) => tally.id)).size;
-    return { saw, of: Math.max(saw, this.#fullTallies.get(cell) ?? 1) };
+  /** Of a total nobody knows which of its flocks others have; and who gives a total may have any flock. */
+  seenBy({ cell, flocks, isTotal, sighting }: FlockSighting): SeenBy {
+    if (isTotal) return { saw: 1, of: 1 };
+    const saw = new Set(flocks.map(({ tally }) => tally.id));
+    const others = (this.#looked.get(cell) ?? []).filter(
+      ({ tally, inTotals }) =>
+        !saw.has(tally) && !sighting.candidates.some((species) => inTotals.has(species)),
+    );
+    return { saw: saw.size, of: saw.size + others.length };
   }
 
   /** How many looked over a cell. */
   lookedOver(cell: string): number {
-    return this.#fullTallies.get(cell) ?? 1;
+    return this.#looked.get(cell)?.length ?? 1;
   }
 
   /** The chance that one who looked has a flock of this size. */

@@ -1,4 +1,5 @@
 import { probabilitiesOf, type Candidate } from './association.js';
+import { chanceOf } from './looks.js';
 import type { Setting } from './route.js';
 import type { ScoredPair } from './score.js';
 import type { Seen } from './seen.js';
@@ -6,13 +7,16 @@ import { PAST_THE_LINE } from './shared-water.js';
 
 /**
  * What was expected beforehand is worth so many links: of movements, and of flocks near the line between two
- * sections, in the whole count; of flocks past the line in any two sections (common practice, no source).
+ * sections, in the whole count (common practice, no source). Of flocks past the line, by tally: one observer in
+ * five tallies five times as many as expected and the others none, which has the spread of a gamma
+ * distribution of this shape.
  */
 const WORTH_IN_COUNT = 3;
-const WORTH_IN_SECTIONS = 1;
+const WORTH_IN_TALLY = PAST_THE_LINE / (1 - PAST_THE_LINE);
 
 /** Rounds of learning; each changes less than the one before. */
-const ROUNDS = 12;
+const ROUNDS = 25;
+const NO_LONGER_CHANGES = 1e-3;
 
 /** One sort of link: how many were expected beforehand, and which pairs may be of it. */
 interface Rate {
@@ -25,8 +29,8 @@ interface Rate {
 
 /**
  * How much likelier or less likely links are in this count than was expected beforehand: movements,
- * flocks on the line between sections, and flocks past it, these for every two sections by themselves, as
- * it is their observers' habit. By expectation–maximisation: with the scales as they are, how many links
+ * flocks on the line between sections, and flocks past it, these for every tally and neighbouring section by
+ * themselves, as it is an observer's habit. By expectation–maximisation: with the scales as they are, how many links
  * are there; with so many links, what are the scales; drawn towards 1 by what was expected.
  *
  * @returns for every pair what its log odds gain
@@ -38,6 +42,7 @@ export function learnedGains(
   room: readonly number[],
   setting: Setting,
 ): number[] {
+  const isTotal = sightings.map(({ sighting }) => sighting.isTotal);
   const rates = ratesOf(pairs, sightings, setting);
   const gains = pairs.map(() => 0);
   for (let round = 0; round < ROUNDS; round += 1) {
@@ -45,18 +50,21 @@ export function learnedGains(
       ...candidate,
       logOdds: candidate.logOdds + (gains[index] ?? 0),
     }));
-    const probabilities = probabilitiesOf(scaled, sightings.length, room);
+    const probabilities = probabilitiesOf(scaled, room, isTotal, NO_LONGER_CHANGES);
     const sums = pairs.map(() => 0);
     for (const { pairs: members, scale } of rates) {
       for (const { index, share } of members) sums[index] = (sums[index] ?? 0) + share * scale;
     }
+    let change = 0;
     for (const rate of rates) {
       const found = rate.pairs.reduce(
         (sum, { index, share }) =>
           sum + ((probabilities[index] ?? 0) * share * rate.scale) / (sums[index] || 1),
         0,
       );
-      rate.scale = (rate.worth + found) / (rate.worth + rate.expected);
+      const scale = (rate.worth + found) / (rate.worth + rate.expected);
+      change = Math.max(change, Math.abs(scale - rate.scale) / rate.scale);
+      rate.scale = scale;
     }
     gains.fill(0);
     for (const { pairs: members, scale } of rates) {
@@ -66,6 +74,7 @@ export function learnedGains(
     pairs.forEach(({ route }, index) => {
       gains[index] = route.isPlaced ? 0 : Math.log(gains[index] || 1);
     });
+    if (change < NO_LONGER_CHANGES) break;
   }
   return gains;
 }
@@ -85,8 +94,12 @@ function ratesOf(
       const all = overlapsExpected(a, b, PAST_THE_LINE, setting);
       onTheLine.expected += near;
       if (all > 0) {
-        const expected = Math.max(0, all - near);
-        pastTheLine.set(cellsKey(a, b), rateOf(expected, WORTH_IN_SECTIONS));
+        const looking = [a, b].flatMap((from) => {
+          const into = from === a ? b : a;
+          return talliesIn(from, sightings).map((tally) => pastKey(tally, into));
+        });
+        const expected = Math.max(0, all - near) / Math.max(1, looking.length);
+        for (const key of looking) pastTheLine.set(key, rateOf(expected, WORTH_IN_TALLY));
       }
     }
   });
@@ -96,7 +109,9 @@ function ratesOf(
       return;
     }
     onTheLine.pairs.push({ index, share: 1 - route.pastTheLine });
-    pastTheLine.get(cellsKey(first, second))?.pairs.push({ index, share: route.pastTheLine });
+    for (const { key, share } of whoLookedPast(first, second)) {
+      pastTheLine.get(key)?.pairs.push({ index, share: route.pastTheLine * share });
+    }
   });
   return [movements, onTheLine, ...pastTheLine.values()];
 }
@@ -105,8 +120,35 @@ function rateOf(expected: number, worth: number): Rate {
   return { expected, worth, pairs: [], scale: 1 };
 }
 
-function cellsKey(a: Seen, b: Seen): string {
-  return [a.sighting.cell, b.sighting.cell].toSorted().join('\n');
+function pastKey(tally: string, into: Seen): string {
+  return `${tally}\n${into.sighting.cell}`;
+}
+
+function talliesIn({ sighting: { cell } }: Seen, sightings: readonly Seen[]): string[] {
+  const own = sightings.filter(({ sighting }) => sighting.cell === cell);
+  return [...new Set(own.flatMap(talliesOf))].toSorted();
+}
+
+function talliesOf({ sighting: { flocks } }: Seen): string[] {
+  return flocks.map(({ tally }) => tally.id);
+}
+
+/**
+ * Of a flock in two tallies past the line, whose habit it was, as shares: that of one side's observers, as far
+ * as just these would have it then.
+ */
+function whoLookedPast(first: Seen, second: Seen): { key: string; share: number }[] {
+  const chances = [first, second].map((past) => {
+    const other = past === first ? second : first;
+    const chance = chanceOf(past.seenBy, past.found * PAST_THE_LINE);
+    return { past, other, chance: chance * chanceOf(other.seenBy, other.found) };
+  });
+  const all = chances.reduce((sum, { chance }) => sum + chance, 0);
+  return chances.flatMap(({ past, other, chance }) => {
+    const tallies = talliesOf(past);
+    const share = chance / all / tallies.length;
+    return tallies.map((tally) => ({ key: pastKey(tally, other), share }));
+  });
 }
 
 function oneOfEachCell(sightings: readonly Seen[]): Seen[] {
@@ -145,7 +187,7 @@ function movementsExpected(
       if (other.sighting.cell === seen.sighting.cell) continue;
       const to = waterbody.whereabouts(null, other.ground);
       const density = journeys.density(from, to, [seen.middle], other.span, seen.doing);
-      expected += density * other.area * other.found;
+      expected += seen.sighting.holds * density * other.area * other.found;
     }
   }
   return expected;

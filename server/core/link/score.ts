@@ -1,9 +1,17 @@
 import type { Link, LinkEvidence } from '../model/result.js';
 import type { Kinds } from './kinds.js';
-import { sizeRatio, type SizeChange, type SizeRatio } from './flock-size.js';
+import {
+  sizeRatio,
+  totalRatio,
+  totalsRatio,
+  type SizeChange,
+  type SizeRatio,
+  type SizeSpread,
+} from './flock-size.js';
 import { moved } from './moved.js';
 import type { Route, Setting } from './route.js';
 import type { Seen } from './seen.js';
+import type { FlockSighting } from './sightings.js';
 import { sexesLogRatio } from './sexes.js';
 import { mostFromShares, sharesLogRatio } from './shares.js';
 import { SAME_OBSERVER } from './stated.js';
@@ -51,6 +59,7 @@ export interface ScoredPair {
  * 2. **Number.** Both numbers as counts of one flock, each with its counting error, birds lost or
  *    joined one time in four, or as a part of the larger, against two flocks drawn from the sizes of this
  *    count's flocks of the kind: `flock-size.ts`. A big raft that returns weighs more than thirty birds.
+ *    The undivided total of a section may be one flock, or hold the other as one of several.
  * 3. **Kind.** How readily the one record follows from the other (`composition.ts`), against how
  *    readily a flock of this count taken at random would fit. Pairs of which less than half could be
  *    the same kinds are inadmissible. In mixed flocks the shares of the kinds, in flocks whose sexes were
@@ -112,8 +121,8 @@ function scorePair(
   const common = kinds.common(a.index, b.index);
   const kindWeight = Math.log(fit / common);
   const spread = kinds.spread(a.index, b.index);
-  const moving = sizeRatio(a.sighting.size, b.sighting.size, spread, MAY_CHANGE);
-  const resting = sizeRatio(a.sighting.size, b.sighting.size, spread, MAY_CHANGE_AT_REST);
+  const moving = sizesRatio(a.sighting, b.sighting, spread, MAY_CHANGE);
+  const resting = sizesRatio(a.sighting, b.sighting, spread, MAY_CHANGE_AT_REST);
   // Only pairs that could come to something are followed.
   const enough = least - kindWeight - mostFromMixture(a, b);
   const toMove = enough - moving.weight;
@@ -141,6 +150,20 @@ function scorePair(
       ...route.evidence(),
     ],
   };
+}
+
+function sizesRatio(
+  a: FlockSighting,
+  b: FlockSighting,
+  spread: SizeSpread,
+  change: SizeChange,
+): SizeRatio {
+  if (a.isTotal && b.isTotal) {
+    return totalsRatio(a.size, b.size, [a.holds, b.holds], spread, change);
+  }
+  if (a.isTotal) return totalRatio(a.size, b.size, a.holds, spread, change);
+  if (b.isTotal) return totalRatio(b.size, a.size, b.holds, spread, change);
+  return sizeRatio(a.size, b.size, spread, change);
 }
 
 /** Of two ways the one with better odds; ties go to staying, then to the earlier key first. */
@@ -208,6 +231,11 @@ function sexesEvidence(one: Seen, other: Seen): LinkEvidence[] {
 
 function sizeEvidence({ sighting: a }: Seen, { sighting: b }: Seen, size: SizeRatio): LinkEvidence {
   const numbers = [a.sighting.number, b.sighting.number].toSorted((x, y) => y - x);
+  const total = [a, b].find(({ isTotal }) => isTotal);
+  if (total !== undefined && size.isPart) {
+    const text = `${numbers.join(' and ')} birds: the one is all of its section, the other may be a flock of these`;
+    return { name: 'size', text, weight: size.weight };
+  }
   const fits = size.isPart
     ? 'the smaller may be a part of the larger'
     : size.weight > 0

@@ -8,6 +8,7 @@ import { SetFits } from './composition.js';
 import { flocksOf, mergeParts, type Flock, type Part } from './flock.js';
 import type { LogNumber } from './flock-size.js';
 import { matchObservers } from './match-observers.js';
+import { totalsOf, flocksInTotal } from './totals.js';
 import { Waterbody } from './whereabouts.js';
 
 /** One flock in one place: one observer's record of it, or several matched to one another. */
@@ -18,6 +19,9 @@ export interface FlockSighting {
   readonly window: string;
   /** Section ids it was in, sorted: one, unless the tallies do not say which. */
   readonly sections: readonly string[];
+  /** How many flocks it stands for: 1, or more where it is the undivided total of a section. */
+  readonly holds: number;
+  readonly isTotal: boolean;
   /** At most one from each tally, sorted by key. */
   readonly flocks: readonly Flock[];
   readonly size: LogNumber;
@@ -29,7 +33,8 @@ export interface FlockSighting {
 
 /**
  * The flocks seen in every cell, each once: flocks of birds using the waterbody that observers of
- * the same cell recorded are matched first, so that a raft seen by two observers is one sighting.
+ * the same cell recorded are matched first, so that a raft seen by two observers is one sighting. Numbers
+ * of a section that nothing divides into flocks are sightings too (`totals.ts`).
  * Sorted by key.
  *
  * @param cellOf the id of the cell that a tally belongs to
@@ -43,7 +48,8 @@ export function sightingsOf(
 ): FlockSighting[] {
   const waterbody = new Waterbody(snapshot);
   const lookAlikes = lookAlikesFrom(protocol.lookAlikes);
-  return snapshot.windows
+  const setFits = new SetFits(lookAlikes);
+  const found = snapshot.windows
     .flatMap((window) => {
       const tallies = snapshot.tallies
         .filter((tally) => tally.window === window.id)
@@ -52,10 +58,25 @@ export function sightingsOf(
       return cells.flatMap((cell) => {
         const own = tallies.filter((tally) => cellOf(tally) === cell);
         const rafts = known.get(cell) ?? raftsOf(own, window, waterbody, lookAlikes, protocol);
-        return rafts.map((flocks) => sightingFrom(cell, flocks, waterbody));
+        const totals = totalsOf(own, rafts.flat(), window, waterbody, setFits, protocol);
+        return [
+          ...rafts.map((flocks) => sightingFrom(cell, flocks, waterbody, false)),
+          ...totals.map((flocks) => sightingFrom(cell, flocks, waterbody, true)),
+        ];
       });
     })
     .toSorted((a, b) => (a.key < b.key ? -1 : 1));
+  return withHolds(found);
+}
+
+/** Totals by how many flocks of this count's usual size they have birds for. */
+function withHolds(sightings: readonly FlockSighting[]): FlockSighting[] {
+  const flocks = sightings.filter(({ isTotal }) => !isTotal);
+  const logs = flocks.reduce((sum, { size }) => sum + size.mean, 0);
+  const usual = flocks.length === 0 ? null : Math.exp(logs / flocks.length);
+  return sightings.map((each) =>
+    each.isTotal ? { ...each, holds: flocksInTotal(each.sighting.number, usual) } : each,
+  );
 }
 
 /** Flocks of a cell, each with its record by every observer who has one. */
@@ -80,6 +101,7 @@ function sightingFrom(
   cell: string,
   unsorted: readonly Flock[],
   waterbody: Waterbody,
+  isTotal: boolean,
 ): FlockSighting {
   const flocks = unsorted.toSorted((a, b) => (a.key < b.key ? -1 : 1));
   const lines = flocks.flatMap((flock) => flock.lines).toSorted((a, b) => (a.id < b.id ? -1 : 1));
@@ -95,6 +117,8 @@ function sightingFrom(
     cell,
     window: flocks[0]?.tally.window ?? '',
     sections,
+    holds: 1,
+    isTotal,
     flocks,
     size: { mean: Math.log(mean), variance },
     parts: mergeParts(

@@ -1,25 +1,33 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { probabilitiesOf, type Candidate } from '../../../server/core/link/association.js';
+import { seededRandom, type SeededRandom } from '../../../server/core/math/seeded-random.js';
 import { chooseLinks } from '../../../server/core/link/choose-links.js';
 
 const never = () => false;
 
 /** Whole flocks of 100 birds each. */
 function whole(first: number, second: number, logOdds: number): Candidate {
-  return { first, second, logOdds, birds: 100, isPart: false };
+  return { first, second, logOdds, birds: 100, isPart: false, cells: null };
 }
 
 const rooms = (sightings: number): number[] => Array.from({ length: sightings }, () => 110);
 
-/** Every set of candidates in which each sighting is first once and second once at most. */
+/** Two of these cells each hold two of six sightings. */
+const cellOf = (sighting: number): string => ['east', 'middle', 'west'][sighting % 3] ?? '';
+
+/** Every set of candidates in which each sighting has one partner at most of each sort. */
 function allowedSets(candidates: readonly Candidate[]): number[][] {
   return Array.from({ length: 2 ** candidates.length }, (_, bits) =>
     candidates.flatMap((_candidate, index) => (bits & (1 << index) ? [index] : [])),
   ).filter((set) => {
-    const firsts = set.map((index) => candidates[index]?.first);
-    const seconds = set.map((index) => candidates[index]?.second);
-    return new Set(firsts).size === set.length && new Set(seconds).size === set.length;
+    const ends = set.flatMap((index) => {
+      const { first, second, cells } = candidates[index] ?? whole(0, 0, 0);
+      return cells === null
+        ? [`${first} goes on`, `${second} came`]
+        : [`${first} is in ${cells[1]}`, `${second} is in ${cells[0]}`];
+    });
+    return new Set(ends).size === ends.length;
   });
 }
 
@@ -34,6 +42,28 @@ function byTrying(candidates: readonly Candidate[]): number[] {
   );
 }
 
+/** How often each candidate is in associations drawn one link at a time (Gibbs sampling). */
+function bySampling(
+  candidates: readonly Candidate[],
+  sweeps: number,
+  random: SeededRandom,
+): number[] {
+  const taken = new Set<string>();
+  const inside = candidates.map(() => false);
+  const times = candidates.map(() => 0);
+  for (let sweep = 0; sweep < sweeps; sweep += 1) {
+    candidates.forEach(({ first, second, logOdds }, index) => {
+      const ends = [`${first} goes on`, `${second} came`];
+      if (inside[index] === true) ends.forEach((end) => taken.delete(end));
+      const isFree = ends.every((end) => !taken.has(end));
+      inside[index] = isFree && random.uniform() < 1 / (1 + Math.exp(-logOdds));
+      if (inside[index]) ends.forEach((end) => taken.add(end));
+      times[index] = (times[index] ?? 0) + (inside[index] ? 1 : 0);
+    });
+  }
+  return times.map((each) => each / sweeps);
+}
+
 /** Pairs of six sightings, the first always the lower: a chain never comes round. */
 const candidates = fc.uniqueArray(
   fc
@@ -45,19 +75,82 @@ const candidates = fc.uniqueArray(
   { maxLength: 8, selector: ({ first, second }) => `${first} ${second}` },
 );
 
+/** The same pairs, those of different cells some of them as flocks that stayed in view of both. */
+const withOverlaps = fc
+  .tuple(candidates, fc.array(fc.boolean(), { minLength: 8, maxLength: 8 }))
+  .map(([given, stayed]) =>
+    given.map((candidate, index): Candidate => {
+      const cells = [cellOf(candidate.first), cellOf(candidate.second)] as const;
+      return stayed[index] === true && cells[0] !== cells[1] ? { ...candidate, cells } : candidate;
+    }),
+  );
+
 describe('probabilitiesOf', () => {
   it('is exact where candidates form no loop: one sighting and its rivals', () => {
     const rivals: Candidate[] = [whole(0, 1, 2), whole(0, 2, 1), whole(3, 2, 0.5), whole(4, 2, -1)];
     const exact = byTrying(rivals);
-    probabilitiesOf(rivals, 5).forEach((probability, index) => {
-      expect(probability).toBeCloseTo(exact[index] ?? NaN, 9);
+    probabilitiesOf(rivals).forEach((probability, index) => {
+      expect(probability).toBeCloseTo(exact[index] ?? NaN, 6);
     });
+  });
+
+  it('lets a sighting be one flock of each other cell, whichever was seen first', () => {
+    const overlap = (first: number, second: number, logOdds: number): Candidate => ({
+      ...whole(first, second, logOdds),
+      cells: [cellOf(first), cellOf(second)],
+    });
+    // 1 and 4 are of one cell: only one of them can be the flock 0, though the one is seen before it.
+    const rivals = [overlap(0, 1, 1), overlap(4, 0, 0.5)];
+    const exact = byTrying(rivals);
+    expect(exact[0]).toBeCloseTo(Math.E / (1 + Math.E + Math.exp(0.5)), 12);
+    probabilitiesOf(rivals).forEach((probability, index) => {
+      expect(probability).toBeCloseTo(exact[index] ?? NaN, 6);
+    });
+    // 1 and 5 are of different cells: the flock may be seen from all three.
+    const [alone] = probabilitiesOf([overlap(0, 1, 1)]);
+    expect(probabilitiesOf([overlap(0, 1, 1), overlap(0, 5, 2)])[0]).toBeCloseTo(alone ?? NaN, 6);
+  });
+
+  it('is near what trying every set gives where flocks moved or stayed', () => {
+    fc.assert(
+      fc.property(withOverlaps, (given) => {
+        const exact = byTrying(given);
+        probabilitiesOf(given).forEach((probability, index) => {
+          expect(Math.abs(probability - (exact[index] ?? NaN))).toBeLessThan(0.1);
+        });
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('is near what sampled associations give, however many sightings compete', () => {
+    const random = seededRandom(20270116);
+    const sightings = 24;
+    const dense = Array.from({ length: sightings / 2 }, (_, first) =>
+      Array.from({ length: sightings / 2 }, (_unused, second) =>
+        whole(first, sightings / 2 + second, -3 + 4 * random.uniform()),
+      ),
+    ).flat();
+    const found = probabilitiesOf(dense);
+    const sampled = bySampling(dense, 40_000, random);
+    const apart = found.map((probability, index) => probability - (sampled[index] ?? NaN));
+    const worst = Math.max(...apart.map(Math.abs));
+    const mean = apart.reduce((sum, each) => sum + each, 0) / apart.length;
+    expect(worst).toBeLessThan(0.06);
+    expect(Math.abs(mean)).toBeLessThan(0.005);
+  });
+
+  it('lets a total be followed by any number of flocks, each as if alone', () => {
+    const rivals = [whole(0, 1, 1), whole(0, 2, 0.5)];
+    const free = probabilitiesOf(rivals, [], [true, false, false]);
+    expect(free[0]).toBeCloseTo(Math.E / (1 + Math.E), 6);
+    expect(free[1]).toBeCloseTo(1 / (1 + Math.exp(-0.5)), 6);
   });
 
   it('is near what trying every set gives, and competing links add up to at most 1', () => {
     fc.assert(
       fc.property(candidates, (given) => {
-        const found = probabilitiesOf(given, 6);
+        const found = probabilitiesOf(given);
         const exact = byTrying(given);
         found.forEach((probability, index) => {
           expect(Math.abs(probability - (exact[index] ?? NaN))).toBeLessThan(0.1);
@@ -69,8 +162,8 @@ describe('probabilitiesOf', () => {
                 sum + (candidate[side] === sighting ? (found[index] ?? 0) : 0),
               0,
             );
-          expect(sumOf('first')).toBeLessThanOrEqual(1 + 1e-9);
-          expect(sumOf('second')).toBeLessThanOrEqual(1 + 1e-9);
+          expect(sumOf('first')).toBeLessThanOrEqual(1 + 1e-6);
+          expect(sumOf('second')).toBeLessThanOrEqual(1 + 1e-6);
         }
       }),
       { numRuns: 200 },
@@ -85,16 +178,17 @@ describe('a flock that splits', () => {
     logOdds,
     birds,
     isPart: true,
+    cells: null,
   });
 
   it('may be followed by two parts that it has birds enough for, as if neither were there', () => {
-    const [alone] = probabilitiesOf([part(1, 60, 1)], 3, [110, 60, 40]);
-    const both = probabilitiesOf([part(1, 60, 1), part(2, 40, 0)], 3, [110, 60, 40]);
-    const rivals = probabilitiesOf([part(1, 60, 1), part(2, 80, 0)], 3, [110, 60, 80]);
-    expect(both[0]).toBeCloseTo(alone ?? NaN, 9);
+    const [alone] = probabilitiesOf([part(1, 60, 1)], [110, 60, 40]);
+    const both = probabilitiesOf([part(1, 60, 1), part(2, 40, 0)], [110, 60, 40]);
+    const rivals = probabilitiesOf([part(1, 60, 1), part(2, 80, 0)], [110, 60, 80]);
+    expect(both[0]).toBeCloseTo(alone ?? NaN, 6);
     expect(rivals[0]).toBeLessThan(alone ?? NaN);
     // Either, or none: the odds over their sum.
-    expect(rivals[0]).toBeCloseTo(Math.E / (1 + Math.E + 1), 9);
+    expect(rivals[0]).toBeCloseTo(Math.E / (1 + Math.E + 1), 6);
   });
 
   it('gives both parts of it where birds are conserved, else the better one', () => {
@@ -155,6 +249,7 @@ describe('chooseLinks', () => {
         .map(({ ends: [first = 0, second = 1], ...rest }): Candidate => ({
           first,
           second,
+          cells: null,
           ...rest,
         })),
       {

@@ -86,10 +86,10 @@ describe('sightingsOf', () => {
     expect(sighting?.sighting.candidates).toEqual(['Aythya americana', 'Aythya marila']);
   });
 
-  it('leaves out birds flying through, birds not counted, and totals that say nothing of a flock', () => {
+  it('leaves out birds flying through, birds not counted, and a few birds of which nothing is noted', () => {
     const lines = [
       raft('flying', 500, { activity: 'flying-through' }),
-      aLine('total', birds(800)),
+      aLine('few', birds(9)),
       aLine('present', { quantity: { kind: 'present' }, flock: 'far out' }),
     ];
     expect(keysOf(lines)).toEqual([]);
