@@ -142,7 +142,7 @@ describe('a fault is one sentence that says where, what, what was expected and w
     [
       'taxon',
       'Aythya marilla',
-      'tallies.csv, row 2, column taxon: "Aythya marilla" is not a known taxon. Expected a scientific or English name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila. Did you mean Aythya marila?',
+      'tallies.csv, row 2, column taxon: "Aythya marilla" is not a known taxon. Expected a scientific, English or French name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila. Did you mean Aythya marila?',
     ],
     [
       'number',

@@ -1,4 +1,5 @@
 import type { Species } from '../model/snapshot.js';
+import { FRENCH_NAMES } from './french-names.js';
 import { FAMILY_OF_GROUP, SPECIES_LIST, type SpeciesGroup } from './species-list.js';
 
 /** The finest that an identification can be: a species, a hybrid or a domestic form. */
@@ -8,6 +9,8 @@ export interface Leaf {
   /** Four-letter code of the IBP–AOS list, if it has one. */
   readonly code: string | null;
   readonly english: string;
+  /** Species alone have one. */
+  readonly french: string | null;
   readonly family: string;
   readonly group: SpeciesGroup;
   /** A regular winter bird of the region, see `species-list.ts`. */
@@ -22,6 +25,7 @@ const SPECIES_LEAVES: readonly Leaf[] = SPECIES_LIST.map(
     species: scientific,
     code,
     english,
+    french: FRENCH_NAMES[scientific] ?? null,
     family: FAMILY_OF_GROUP[group],
     group,
     regular: occurrence === 'regular',
@@ -43,6 +47,7 @@ const DOMESTIC_LEAVES: readonly Leaf[] = DOMESTIC_FORMS.flatMap(([parent, englis
     species: `${parent} (domestic type)`,
     code: null,
     english,
+    french: null,
     regular: false,
     kind: 'domestic form' as const,
     rank: leaf.rank + 0.5,
@@ -101,6 +106,7 @@ export function hybridOf(one: Leaf, other: Leaf): Leaf {
       byRank.map((leaf) => leaf.english),
       ' x ',
     )} hybrid`,
+    french: null,
     family: first.family,
     group: first.group,
     regular: false,

@@ -16,7 +16,7 @@ export type ParsedTaxon =
     };
 
 const EXPECTED =
-  'a scientific or English name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila';
+  'a scientific, English or French name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila';
 
 /** Key of a name → the species that it could be. */
 const KNOWN = new Map<string, readonly Species[]>();
@@ -31,6 +31,7 @@ function learn(name: string, candidates: readonly Species[]): void {
 for (const leaf of LEAVES) {
   learn(leaf.species, [leaf.species]);
   learn(leaf.english, [leaf.species]);
+  if (leaf.french !== null) learn(leaf.french, [leaf.species]);
   if (leaf.code !== null) KNOWN.set(taxonKey(leaf.code), [leaf.species]);
 }
 for (const set of [...GENUS_SETS, ...TRADE_SETS]) learn(set.name, set.candidates);
@@ -127,7 +128,7 @@ function suggestion(text: string): string | null {
 }
 
 /**
- * Reads an identification as anyone writes it: scientific or English name, four-letter code,
+ * Reads an identification as anyone writes it: scientific, English or French name, four-letter code,
  * names joined by slashes, "Genus sp.", a group of the trade, a hybrid ("A x B").
  *
  * @returns the species it could be, sorted; or what is wrong, with the nearest name.

@@ -31,7 +31,12 @@ function entry(candidates: readonly Species[], code: string, order: number, alia
 const ENTRIES: readonly Entry[] = (() => {
   const all = [
     ...LEAVES.map((leaf) =>
-      entry([leaf.species], leaf.code ?? '', leaf.rank + (leaf.regular ? 0 : 2000)),
+      entry(
+        [leaf.species],
+        leaf.code ?? '',
+        leaf.rank + (leaf.regular ? 0 : 2000),
+        leaf.french ?? '',
+      ),
     ),
     ...[...TRADE_SETS, ...GENUS_SETS]
       .filter((set) => set.candidates.length > 1)

@@ -10,6 +10,7 @@ export function taxonKey(text: string): string {
     .normalize('NFKD')
     .replace(/[\u0300-\u036f]/gu, '')
     .toLowerCase()
+    .replace(/œ/gu, 'oe')
     .replace(/['’‘ʼ`´]/gu, '')
     .replace(/×/gu, ' x ')
     .replace(/[-‐‑‒–_.,()]/gu, ' ')

@@ -108,7 +108,7 @@ describe('checkRulings', () => {
       'rulings.json, key rulings[1].id: "r1" is rulings[0].id too. Expected an id of its own.',
       'rulings.json, key rulings[1].decision.kind: "exclude" is not a decision about a group. Expected let-stand, accept-observer, set-numbers, take-rule, identify-as, merge-groups or split-group.',
       'rulings.json, key rulings[2].target.line: "a1" is not a line of this count. Expected the id of a line, but the count has none.',
-      'rulings.json, key rulings[3].decision.from: "Aythya marilla" is not a known taxon. Expected a scientific or English name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila. Did you mean Aythya marila?',
+      'rulings.json, key rulings[3].decision.from: "Aythya marilla" is not a known taxon. Expected a scientific, English or French name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila. Did you mean Aythya marila?',
       'rulings.json, key rulings[3].decision.to: nothing is written. Expected a taxon.',
       'rulings.json, key rulings[4].resaon: "resaon" is not a known key. Expected keys id, by, reason, target, decision, basis.',
       'rulings.json, key rulings[4].decision.rule: "avarage" is not a rule. Expected designated, highest, mean, median, random-effects, weighted-mean or robust-mean.',

@@ -216,7 +216,7 @@ describe('checkTally', () => {
     expect(sentencesOf(aTally({ window: 'w2', coverage: 1.2, lines }))).toEqual([
       'tally, column window: "w2" is not a window of this count. Expected w1.',
       'tally, column coverage: "1.2" is out of range. Expected the share of the section that was seen, over 0 and up to 1.',
-      'tally, row 1, column taxon: "Bufflehaed" is not a known taxon. Expected a scientific or English name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila. Did you mean Bufflehead?',
+      'tally, row 1, column taxon: "Bufflehaed" is not a known taxon. Expected a scientific, English or French name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila. Did you mean Bufflehead?',
       'tally, row 2, column number: "4.5" is not a whole number. Expected a whole number of birds, 0 or more, or nothing if they were seen but not counted.',
       'tally, row 2, column line: "l1" is the id of row 1 too. Expected an id that no other line has.',
       'tally, row 3, column method: nothing is written. Expected one-by-one, block, sample, guess.',

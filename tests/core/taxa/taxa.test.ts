@@ -185,7 +185,7 @@ describe('parseTaxon', () => {
     (text) => {
       const parsed = parseTaxon(text);
       expect(parsed.ok).toBe(false);
-      if (!parsed.ok) expect(parsed.expected).toContain('scientific or English name');
+      if (!parsed.ok) expect(parsed.expected).toContain('scientific, English or French name');
     },
   );
 
