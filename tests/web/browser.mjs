@@ -157,3 +157,28 @@ export async function sidewaysOverflow(page) {
     return scrollWidth - clientWidth;
   });
 }
+
+/**
+ * Controls of a page's content that are lower or narrower than 44 pixels, one line each. A radio
+ * button or a tick is as large as the label around it; a link inside a sentence is text.
+ *
+ * @param {import('playwright-core').Page} page
+ * @returns {Promise<string[]>}
+ */
+export async function targetsUnder44(page) {
+  return page.evaluate(() => {
+    const controls = globalThis.document.querySelectorAll(
+      'main :is(button, input, select, textarea, summary, a, [role=slider], [role=option])',
+    );
+    return [...controls].flatMap((control) => {
+      if (!control.checkVisibility()) return [];
+      if (control.tagName === 'A' && control.closest('p') !== null) return [];
+      const isTick = control.matches('input:is([type=radio], [type=checkbox])');
+      const target = (isTick ? control.closest('label') : null) ?? control;
+      const { width, height } = target.getBoundingClientRect();
+      // Half a pixel is rounding.
+      if (width > 43.5 && height > 43.5) return [];
+      return [`${control.tagName} ${control.textContent} ${width} × ${height}`];
+    });
+  });
+}

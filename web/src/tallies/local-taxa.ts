@@ -1,3 +1,4 @@
+import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
 import { readTaxon, type ReadTaxon } from '../ui/taxon.js';
 import { COMMON_TAXA } from './common-taxa.js';
@@ -28,7 +29,8 @@ export function foundTaxa(text: string, expected: readonly string[]): readonly R
   const [best, ...others] = searchTaxa(text, SEARCHED);
   if (best === undefined) return [];
   const placed = (name: string): number => places.get(name) ?? places.size;
-  const isItself = isExactly(text, best.name, best.english);
+  // A code or a whole name says what it says, however rare the bird.
+  const isItself = parseTaxon(text).ok;
   const sorted = (isItself ? others : [best, ...others]).toSorted(
     (one, other) => placed(one.name) - placed(other.name),
   );
@@ -40,13 +42,6 @@ export function foundTaxa(text: string, expected: readonly string[]): readonly R
     }
   }
   return [...found.values()].slice(0, MOST_FOUND).map(({ name, english }) => ({ name, english }));
-}
-
-/** A code, or a whole name: then nothing may come before what it says. */
-function isExactly(text: string, name: string, english: string): boolean {
-  const typed = text.trim().toLowerCase();
-  if (typed === name.toLowerCase() || typed === english.toLowerCase()) return true;
-  return /^[a-z]{4}$/u.test(typed) && readTaxon(typed).name === name;
 }
 
 /**

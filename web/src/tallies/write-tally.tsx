@@ -11,6 +11,7 @@ import { forgetDraft } from './draft-store.js';
 import { stampAt } from './edited-line.js';
 import { runningTotal, type Draft } from './draft.js';
 import { FaultSummary } from './fault-summary.js';
+import { GridPart } from './grid-part.js';
 import { LinesPart } from './lines-part.js';
 import { putInOutbox, sendTally, takeFromOutbox } from './outbox.js';
 import type { Assignment, OwnPart } from './own-part.js';
@@ -40,7 +41,7 @@ export function WriteTally(props: {
   const { count, assignment, personId, onChanged } = props;
   const kept = useDraft(personId, props.first, onChanged);
   const { draft, isKept, change, undo } = kept;
-  const [step, setStep] = useState<'write' | 'review'>('write');
+  const [step, setStep] = useState<'write' | 'grid' | 'review'>('write');
   const [isAdding, setAdding] = useState(false);
   const [openLine, setOpenLine] = useState<string | null>(null);
   const [openRaft, setOpenRaft] = useState<string | null>(null);
@@ -135,6 +136,19 @@ export function WriteTally(props: {
       />
     );
   }
+  if (step === 'grid') {
+    return (
+      <GridPart
+        undo={undo}
+        faults={faults}
+        change={change}
+        onDone={() => {
+          setStep('write');
+          window.scrollTo(0, 0);
+        }}
+      />
+    );
+  }
   const lines = {
     undo,
     sections: count.sections,
@@ -196,6 +210,11 @@ export function WriteTally(props: {
         </Notice>
       )}
       <LinesPart {...lines} openId={null} />
+      <div>
+        <button type="button" className="button" data-kind="quiet" onClick={() => setStep('grid')}>
+          Type in a paper sheet
+        </button>
+      </div>
       <RaftPart
         draft={draft}
         faults={faults}

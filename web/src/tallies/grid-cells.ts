@@ -1,0 +1,80 @@
+import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
+import { readTaxon } from '../ui/taxon.js';
+import type { DraftLine } from './draft.js';
+
+/** What of a line stands in a column of the grid, and what typing there changes. */
+export interface GridColumn {
+  readonly name: string;
+  readonly label: string;
+  readonly isNumber: boolean;
+  readonly textOf: (line: DraftLine) => string;
+  readonly changeOf: (text: string) => Partial<DraftLine>;
+}
+
+function plain(
+  name: 'male' | 'female' | 'flock' | 'note' | 'time',
+  label: string,
+  isNumber: boolean,
+): GridColumn {
+  return {
+    name,
+    label,
+    isNumber,
+    textOf: (line) => line[name],
+    changeOf: (text) => ({ [name]: text }),
+  };
+}
+
+/** `12`, `40-60`, or `present`, as a paper sheet has it. */
+export const NUMBER_COLUMN: GridColumn = {
+  name: 'number',
+  label: 'Number',
+  isNumber: true,
+  textOf: (line) => {
+    if (line.quantity === 'present') return 'present';
+    return line.quantity === 'range' ? `${line.low}-${line.high}` : line.number;
+  },
+  changeOf: (text) => {
+    const none = { number: '', low: '', high: '' };
+    if (text.trim().toLowerCase() === 'present') return { ...none, quantity: 'present' };
+    const [, low, high] = /^\s*(\d[\d,]*)\s*[-–]\s*(\d[\d,]*)?\s*$/u.exec(text) ?? [];
+    if (low === undefined) return { ...none, quantity: 'number', number: text };
+    return { ...none, quantity: 'range', low, high: high ?? '' };
+  },
+};
+
+/** Shown when they are asked for. */
+export const MORE_COLUMNS: readonly GridColumn[] = [
+  {
+    name: 'block',
+    label: 'Block',
+    isNumber: true,
+    textOf: (line) => (line.method === 'block' ? line.block : ''),
+    changeOf: (text) =>
+      text.trim() === '' ? { method: 'one-by-one', block: '' } : { method: 'block', block: text },
+  },
+  plain('male', 'Males', true),
+  plain('female', 'Female-type', true),
+  plain('time', 'Time', false),
+  plain('flock', 'Flock', false),
+  plain('note', 'Note', false),
+];
+
+/** What a code or name in the grid is taken for, or what it may have been meant for. */
+export type GridTaxon =
+  | { readonly kind: 'known'; readonly english: string }
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'unknown'; readonly nearest: string | null; readonly english: string | null };
+
+export function gridTaxon(text: string): GridTaxon {
+  if (text.trim() === '') return { kind: 'empty' };
+  const parsed = parseTaxon(text);
+  if (parsed.ok) return { kind: 'known', english: readTaxon(text).english };
+  const nearest = parsed.nearest ?? searchTaxa(text, 1)[0]?.name ?? null;
+  return {
+    kind: 'unknown',
+    nearest,
+    english: nearest === null ? null : readTaxon(nearest).english,
+  };
+}
