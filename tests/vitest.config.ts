@@ -34,6 +34,7 @@ export default defineConfig({
         test: {
           name: 'web',
           environment: 'happy-dom',
+          setupFiles: ['tests/support/browser-database.ts'],
           include: ['tests/**/*.test.tsx'],
           // Whole pages are drawn and clicked through, which takes a busy machine a while.
           testTimeout: 30_000,

@@ -8,6 +8,7 @@ export const REFUSAL_CODES = [
   'NOT_FOUND',
   'NOT_NOW',
   'ID_REUSED',
+  'ALREADY_SUBMITTED',
   'CONTRADICTION',
   'STALE',
   'WRONG_PASSWORD',

@@ -9,7 +9,8 @@ import type { CountAccess } from '../plans/count-access.js';
  *
  * @param current the tallies of the count that nothing has replaced
  * @returns the tally that this one corrects, or null
- * @throws Refusal NOT_NOW, NOT_ALLOWED, BAD_INPUT
+ * @throws Refusal NOT_NOW, NOT_ALLOWED, BAD_INPUT; ALREADY_SUBMITTED where the observer has another
+ *   tally in its place, which a program can then show beside this one
  */
 export function checkAgainstCount(
   access: CountAccess,
@@ -55,7 +56,7 @@ function replacedTally(
   const newer = access.record.tallies.find((tally) => tally.replaces === replaces);
   if (newer?.observer === access.viewer.personId) {
     throw new Refusal(
-      'NOT_NOW',
+      'ALREADY_SUBMITTED',
       `Tally ${replaces} was corrected already. Correct its newest version, ${newer.id}, instead.`,
     );
   }
@@ -102,7 +103,7 @@ function checkNotCountedTwice({ tally }: TallyContent, others: readonly TallyVer
   );
   if (earlier === undefined) return;
   throw new Refusal(
-    'NOT_NOW',
+    'ALREADY_SUBMITTED',
     `You have already submitted tally ${earlier.id} of ${earlier.sections.join('+')} in window ${earlier.window}. To change it, submit a correction that names it in "replaces" and says why.`,
   );
 }

@@ -67,12 +67,14 @@ export class TallyService {
    * Takes a tally in, once: the same id with the same content gives the stored one again, whatever
    * has happened since.
    *
-   * @throws Refusal BAD_INPUT with every fault at once; ID_REUSED, NOT_ALLOWED, NOT_NOW
+   * @throws Refusal BAD_INPUT with every fault at once; ID_REUSED, ALREADY_SUBMITTED, NOT_ALLOWED,
+   *   NOT_NOW; NOT_SIGNED_IN where somebody else is signed in than the tally says
    */
   submitTally(viewer: Viewer | null, input: Api.TallyInput): Promise<Api.Tally> {
     return this.database.write(async (transaction) => {
       const access = await openCount(transaction, viewer, input.countId);
       const { record } = access;
+      checkStillSignedIn(access, input.observerId ?? null);
       const [stored] = await loadTallies(transaction, record.id, [input.id]);
       if (stored === undefined) allowedIn(access, 'SUBMIT_TALLY');
       const checked = checkTally(rawTally(access.viewer.personId, input), {
@@ -114,6 +116,15 @@ export class TallyService {
       };
     });
   }
+}
+
+/** A phone that two observers share must not send the tally of one as that of the other. */
+function checkStillSignedIn({ viewer }: CountAccess, observer: string | null): void {
+  if (observer === null || observer === viewer.personId) return;
+  throw new Refusal(
+    'NOT_SIGNED_IN',
+    `This tally is not ${viewer.name}’s, who is signed in now. Sign in as its observer to send it.`,
+  );
 }
 
 function sameTally(record: CountRecord, stored: TallyVersion, hash: string): Api.Tally {

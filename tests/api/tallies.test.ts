@@ -230,8 +230,43 @@ describe('submitting a tally', () => {
     const { code, message } = await count.as.ola.refused(SUBMIT, {
       input: aTally({ countId: count.id }),
     });
-    expect(code).toBe('NOT_NOW');
+    expect(code).toBe('ALREADY_SUBMITTED');
     expect(message).toContain(`You have already submitted tally ${id}`);
+  });
+
+  it('takes one of two that two phones send at the same time, and says that of the other', async () => {
+    const count = await aCount();
+    const inputs = [newId(), newId()].map((id) => ({
+      ...aTally({ countId: count.id, id }),
+      id,
+    }));
+    const outcomes = await Promise.allSettled(
+      inputs.map((input) => count.as.ola.ask(SUBMIT, { input })),
+    );
+    expect(outcomes.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
+    const mine = await count.as.ola.ask<Mine>(MINE, { id: count.id });
+    const taken = inputs[outcomes.findIndex(({ status }) => status === 'fulfilled')];
+    expect(mine.count.myTallies.map(({ id }) => id)).toEqual([taken?.id]);
+    const other = inputs.find((input) => input !== taken);
+    const { code } = await count.as.ola.refused(SUBMIT, { input: other });
+    expect(code).toBe('ALREADY_SUBMITTED');
+    // Sent as a correction instead, it takes the other's place; both stay on record.
+    await count.as.ola.ask(SUBMIT, {
+      input: { ...other, replaces: taken?.id, reason: 'The other phone had it right' },
+    });
+    const after = await count.as.ola.ask<Mine>(MINE, { id: count.id });
+    expect(after.count.myTallies).toMatchObject([{ id: other?.id, version: 2 }]);
+  });
+
+  it('is not taken as that of somebody else who has signed in on the same phone', async () => {
+    const count = await aCount();
+    const input = { ...aTally({ countId: count.id }), observerId: 'ola' };
+    const { code, message } = await count.as.pia.refused(SUBMIT, { input });
+    expect(code).toBe('NOT_SIGNED_IN');
+    expect(message).toContain('Pia Osei');
+    await count.as.ola.ask(SUBMIT, { input });
+    // Who is asked does not belong to the content: sent without it, it is the same tally.
+    await count.as.ola.ask(SUBMIT, { input: { ...input, observerId: null } });
   });
 
   it('is over when the window is closed, and says what to do', async () => {
@@ -329,7 +364,7 @@ describe('correcting a tally', () => {
 
     const second = await count.submit('ola', { replaces: first.id, reason: 'One row twice' });
     const outdated = await send('ola', { replaces: first.id, reason: 'Again' });
-    expect(outdated.code).toBe('NOT_NOW');
+    expect(outdated.code).toBe('ALREADY_SUBMITTED');
     expect(outdated.message).toContain(second.id);
   });
 

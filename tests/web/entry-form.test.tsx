@@ -210,7 +210,7 @@ describe('the tally as a whole', () => {
       ),
     ).toBeTruthy();
     fireEvent.click(screen.getByRole('button', { name: 'Send the tally' }));
-    await screen.findByText(/^Sent/);
+    await screen.findByText(/^Sent: /);
     const sent = server.asked.find(({ name }) => name === 'SubmitTally')?.variables['input'];
     expect((sent as TallyInput).conditions).toEqual({
       visibility: null,

@@ -1,7 +1,9 @@
 import { fireEvent, screen } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { TallyInput } from '../../web/src/graphql/generated/graphql.js';
-import type { Draft } from '../../web/src/tallies/draft.js';
+import { readDraft } from '../../web/src/tallies/draft-store.js';
+import { keptDatabase } from '../../web/src/tallies/kept-database.js';
+import { openDraft } from '../../web/src/tallies/open-draft.js';
 import { fakeServer, type FakeServer } from './fake-server.js';
 import { observerAnswers, ownPart } from './observer-count.js';
 import { openApp, useCleanBrowser } from './open-app.js';
@@ -112,8 +114,9 @@ describe('where a flock was', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Remove this line' }));
     phone.found(44.2, -79.4);
     await screen.findByRole('combobox', { name: 'Add a line' });
-    const kept = localStorage.getItem('countersign.draft.o1.a1') ?? '';
-    expect((JSON.parse(kept) as Draft).lines).toEqual([]);
+    await openDraft('o1', 'a1').written();
+    const kept = await readDraft(await keptDatabase(), 'o1', 'a1');
+    expect(kept?.draft.lines).toEqual([]);
   });
 
   test('a phone that may not tell says what else can be done', async () => {

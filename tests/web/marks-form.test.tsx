@@ -38,7 +38,7 @@ describe('field marks in the form', () => {
     fireEvent.change(screen.getByLabelText('Ended'), { target: { value: '10:30' } });
     fireEvent.click(button('Look over and send'));
     fireEvent.click(await screen.findByRole('button', { name: 'Send the tally' }));
-    await screen.findByText(/^Sent/);
+    await screen.findByText(/^Sent: /);
     const call = server.asked.find(({ name }) => name === 'SubmitTally');
     return (call?.variables['input'] as TallyInput).lines;
   }

@@ -37,6 +37,7 @@ export function ownPart(change: Partial<OwnPart> = {}): OwnPart {
       { id: 's2', name: 'Mid Lake', polygon: [squareAt(-79)] },
     ],
     vantages: [{ id: 'v1', name: 'Old pier', position: [-79.01, 43.999], views: [] }],
+    shoreline: [],
     expectedTaxa: [],
     people: [
       { person: observer, roles: ['OBSERVER'] },

@@ -1,7 +1,8 @@
 import { cleanup, configure, render } from '@testing-library/react';
+import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, vi } from 'vitest';
 import { App } from '../../web/src/app.js';
-import { reloadOutbox } from '../../web/src/tallies/outbox.js';
+import { reopenKept } from '../../web/src/tallies/kept-database.js';
 
 // Pages of the desk are loaded when first opened, which takes a busy machine a while.
 configure({ asyncUtilTimeout: 4000 });
@@ -10,7 +11,8 @@ configure({ asyncUtilTimeout: 4000 });
 export function useCleanBrowser(): void {
   beforeEach(() => {
     localStorage.clear();
-    reloadOutbox();
+    vi.stubGlobal('indexedDB', new IDBFactory());
+    reopenKept();
     setOnline(true);
     window.scrollTo = () => undefined;
     Element.prototype.scrollIntoView = () => undefined;
@@ -29,8 +31,9 @@ export function openApp(path: string): void {
 
 /** Closes the page and opens it anew: only what the browser keeps is left. */
 export function reloadApp(): void {
+  window.dispatchEvent(new Event('pagehide'));
   cleanup();
-  reloadOutbox();
+  reopenKept();
   render(<App />);
 }
 

@@ -215,7 +215,7 @@ describe('a mixed raft', () => {
     });
     fireEvent.click(button('Look over and send'));
     fireEvent.click(await screen.findByRole('button', { name: 'Send the correction' }));
-    await screen.findByText(/^Sent/);
+    await screen.findByText(/^Sent: /);
     expect(sentTo(server)?.samples).toEqual(submitted.samples);
   });
 });

@@ -1,6 +1,7 @@
 import { fireEvent, screen, waitFor, within } from '@testing-library/react';
 import { describe, expect, test } from 'vitest';
 import type { TallyInput } from '../../web/src/graphql/generated/graphql.js';
+import { outboxOf } from '../../web/src/tallies/outbox.js';
 import { fakeServer, RefusalAnswer, type FakeServer } from './fake-server.js';
 import { observerAnswers, ownPart } from './observer-count.js';
 import { openApp, reloadApp, setOnline, useCleanBrowser } from './open-app.js';
@@ -113,7 +114,7 @@ describe('tally form', () => {
     await sendIt();
     await screen.findByText('Kept on this phone, not yet sent.');
     expect(submissions(server)).toHaveLength(0);
-    const kept = localStorage.getItem('countersign.outbox') ?? '';
+    const [kept] = await outboxOf('o1');
 
     // The phone is put away and taken out again, still out of range: the page opens from what it kept.
     reloadApp();
@@ -123,8 +124,8 @@ describe('tally form', () => {
     setOnline(true);
     await waitFor(() => expect(submissions(server)).toHaveLength(1), { timeout: 4000 });
     await screen.findByText(/Sent: 12 birds/);
-    expect(kept).toContain(String(submissions(server)[0]?.id));
-    expect(localStorage.getItem('countersign.outbox')).toBe('[]');
+    expect(submissions(server)[0]?.id).toBe(kept?.id);
+    expect((await outboxOf('o1')).map(({ state }) => state.kind)).toEqual(['received']);
   }, 10_000);
 
   test('a lost answer is sent again with the same bytes', async () => {
@@ -224,7 +225,7 @@ describe('tally form', () => {
     });
     fireEvent.click(screen.getByLabelText('Tom Reed'));
     await sendIt();
-    await screen.findByText(/^Sent/);
+    await screen.findByText(/^Sent: /);
     const sent = submissions(server)[0];
     expect(sent).toMatchObject({ coverage: 0.5, partyIds: ['o2'], scope: 'all-waterbirds' });
     expect(
@@ -329,7 +330,7 @@ describe('tally form', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Line done' }));
     fireEvent.click(screen.getByRole('button', { name: 'Look over and send' }));
     fireEvent.click(await screen.findByRole('button', { name: 'Send the correction' }));
-    await screen.findByText(/^Sent/);
+    await screen.findByText(/^Sent: /);
     const sent = submissions(server)[0];
     expect(sent).toMatchObject({
       replaces: 't-old',

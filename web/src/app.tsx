@@ -20,11 +20,14 @@ import { CoveragePage } from './plans/coverage-page.js';
 import { ImportPage } from './plans/import-page.js';
 import { PlanPage } from './plans/plan-page.js';
 import { AssignmentsPage } from './tallies/assignments-page.js';
+import { useKeptOwnParts } from './tallies/kept-count.js';
+import { KeepOwnParts } from './tallies/keep-own-parts.js';
 import { SendKeptTallies } from './tallies/send-kept-tallies.js';
 import { TallyPage } from './tallies/tally-page.js';
 import { Announcer } from './ui/announcer.js';
 import { FailureBoundary } from './ui/failure-boundary.js';
 import { Notice } from './ui/notice.js';
+import { useOnline } from './ui/online.js';
 import { Page } from './ui/page.js';
 import { idFromPath, pathOf } from './ui/path.js';
 import { Skeleton } from './ui/skeleton.js';
@@ -99,6 +102,7 @@ function SignedInPages(props: { readonly personId: string }): ReactNode {
   return (
     <>
       <SendKeptTallies personId={props.personId} />
+      <KeepOwnParts personId={props.personId} />
       <Switch>
         <Route path="/counts/:countId/*?">
           {({ countId }) => (
@@ -196,9 +200,18 @@ function PagesOfCount(): ReactNode {
 /** The bare address of a count leads to where this person's work is. */
 function StartPage(): ReactNode {
   const count = useCountInFrame();
+  const { person } = useSession();
   const { countId } = useParams<{ countId: string }>();
-  if (count === null) return <LoadingPage />;
-  return <Redirect to={pathOf('counts', idFromPath(countId), startOf(count))} replace />;
+  const id = idFromPath(countId);
+  const online = useOnline();
+  const kept = useKeptOwnParts(person?.id ?? '', count === null && !online);
+  if (count !== null) return <Redirect to={pathOf('counts', id, startOf(count))} replace />;
+  // Out of range, the work that is kept on the phone is where one starts.
+  return kept?.some((part) => part.id === id) === true ? (
+    <Redirect to={pathOf('counts', id, 'assignments')} replace />
+  ) : (
+    <LoadingPage />
+  );
 }
 
 function LoadingPage(): ReactNode {

@@ -1304,6 +1304,8 @@ export type TallyInput = {
   end?: InputMaybe<Scalars['Instant']['input']>;
   id: Scalars['ID']['input'];
   lines: Array<TallyLineInput>;
+  /** Whose tally it is, as the phone has it: refused if somebody else is signed in by now. */
+  observerId?: InputMaybe<Scalars['ID']['input']>;
   /** Everyone who contributed; the signed-in observer is always in it. */
   partyIds?: InputMaybe<Array<Scalars['ID']['input']>>;
   reason?: InputMaybe<Scalars['String']['input']>;

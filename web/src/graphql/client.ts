@@ -1,4 +1,5 @@
 import { cacheExchange, Client, fetchExchange } from 'urql';
+import { watchedFetch } from '../ui/online.js';
 
 /**
  * The one connection to the server. Queries go as POST: the server refuses GET, so that no other
@@ -7,6 +8,7 @@ import { cacheExchange, Client, fetchExchange } from 'urql';
 export function makeClient(): Client {
   return new Client({
     url: '/graphql',
+    fetch: watchedFetch,
     preferGetMethod: false,
     fetchOptions: { credentials: 'same-origin' },
     requestPolicy: 'cache-and-network',

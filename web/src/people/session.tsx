@@ -2,6 +2,7 @@ import { createContext, useContext, useEffect, useMemo, type ReactNode } from 'r
 import { useQuery } from 'urql';
 import { readTrouble } from '../graphql/trouble.js';
 import { forgetKept, readKept, writeKept } from '../ui/kept.js';
+import { useLate } from '../ui/late.js';
 import { TroubleNotice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { Skeleton } from '../ui/skeleton.js';
@@ -43,9 +44,12 @@ export function SessionProvider(props: {
   const { restart } = props;
   const [{ data, error }, askAgain] = useQuery({ query: Me });
   const trouble = useMemo(() => (error === undefined ? null : readTrouble(error)), [error]);
+  // A network that does not answer is as good as none: nobody waits for it at the shore.
+  const isLate = useLate(data === undefined && trouble === null);
+  const isOutOfRange = trouble?.kind === 'offline' || isLate;
   const remembered = useMemo(
-    () => (trouble?.kind === 'offline' ? readKept(lastPersonKey, isPerson) : null),
-    [trouble],
+    () => (isOutOfRange ? readKept(lastPersonKey, isPerson) : null),
+    [isOutOfRange],
   );
   const person = data?.me ?? remembered;
   const confirmed = data?.me;
@@ -57,11 +61,15 @@ export function SessionProvider(props: {
   const session = useMemo<Session>(
     () => ({
       person: person === null ? null : { id: person.id, name: person.name },
-      changed: restart,
+      changed: () => {
+        // Whoever was here last is no guide to who is here now.
+        forgetKept(lastPersonKey);
+        restart();
+      },
     }),
     [person, restart],
   );
-  if (data === undefined && trouble === null) {
+  if (data === undefined && trouble === null && remembered === null) {
     return (
       <main data-width="reading">
         <Skeleton rows={4} label="Opening Countersign." />

@@ -3,8 +3,9 @@ import { useMutation, useQuery } from 'urql';
 import { Link, useLocation } from 'wouter';
 import type { Act, Role } from '../graphql/generated/graphql.js';
 import { SignOut } from '../people/documents.js';
-import { keptOwnPart } from '../tallies/kept-count.js';
+import { useKeptOwnParts } from '../tallies/kept-count.js';
 import { useSession } from '../people/session.js';
+import { useLate } from '../ui/late.js';
 import { useOnline } from '../ui/online.js';
 import { pathOf } from '../ui/path.js';
 import { ThemeChoice } from '../ui/theme.js';
@@ -70,10 +71,9 @@ export function CountFrame(props: {
   const { person } = useSession();
   const count = data?.count ?? null;
   const isOutOfRange = error?.networkError !== undefined;
-  const kept =
-    count === null && isOutOfRange && person !== null
-      ? keptOwnPart(person.id, props.countId)
-      : null;
+  const isLate = useLate(count === null && error === undefined);
+  const keptParts = useKeptOwnParts(person?.id ?? '', count === null && (isOutOfRange || isLate));
+  const kept = keptParts?.find(({ id }) => id === props.countId) ?? null;
   const named = count ?? kept;
   return (
     <CountContext value={count}>
@@ -83,13 +83,7 @@ export function CountFrame(props: {
         place={named === null ? '\u00a0' : placeWords(named, count?.state)}
       >
         {count === null ? (
-          <nav aria-label="Pages of this count" aria-hidden="true">
-            <ul>
-              <li>
-                <a aria-hidden="true">&nbsp;</a>
-              </li>
-            </ul>
-          </nav>
+          <NavigationOutOfRange assignmentsOf={kept?.id ?? null} />
         ) : (
           <CountNavigation count={count} />
         )}
@@ -132,6 +126,24 @@ function CountNavigation(props: { readonly count: CountInFrame }): ReactNode {
             </li>
           );
         })}
+      </ul>
+    </nav>
+  );
+}
+
+/** Before the server has said what may be done: the way to what is kept on the phone, or its room. */
+function NavigationOutOfRange(props: { readonly assignmentsOf: string | null }): ReactNode {
+  const { assignmentsOf } = props;
+  return (
+    <nav aria-label="Pages of this count" aria-hidden={assignmentsOf === null}>
+      <ul>
+        <li>
+          {assignmentsOf === null ? (
+            <a aria-hidden="true">&nbsp;</a>
+          ) : (
+            <Link href={pathOf('counts', assignmentsOf, 'assignments')}>My assignments</Link>
+          )}
+        </li>
       </ul>
     </nav>
   );

@@ -9,7 +9,9 @@ import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
 import { inWords, listed, longDate } from '../ui/words.js';
 import { MyCounts } from './documents.js';
-import { keptCountIds } from '../tallies/kept-count.js';
+import { useKeptOwnParts } from '../tallies/kept-count.js';
+import type { OwnPart } from '../tallies/kept-tables.js';
+import { useLate } from '../ui/late.js';
 
 /** The counts one takes part in; with a single one, straight to it. */
 export function CountsPage(props: { readonly stay: boolean }): ReactNode {
@@ -17,13 +19,16 @@ export function CountsPage(props: { readonly stay: boolean }): ReactNode {
   const { person } = useSession();
   const counts = result.data?.counts;
   const only = counts?.length === 1 ? counts[0] : undefined;
+  // Out of range: an observer's own counts are kept on the phone.
+  const isLate = useLate(counts === undefined && result.error === undefined);
+  const isOutOfRange = result.error?.networkError !== undefined;
+  const kept = useKeptOwnParts(person?.id ?? '', counts === undefined && (isOutOfRange || isLate));
   if (only !== undefined && !props.stay) return <Redirect to={pathOf('counts', only.id)} replace />;
-  // Out of range: an observer's own count is kept on the phone.
-  const kept = person !== null && result.error?.networkError ? keptCountIds(person.id) : [];
-  const keptOnly = kept.length === 1 ? kept[0] : undefined;
-  if (keptOnly !== undefined && counts === undefined) {
-    return <Redirect to={pathOf('counts', keptOnly, 'assignments')} replace />;
+  const keptOnly = kept?.length === 1 ? kept[0] : undefined;
+  if (keptOnly !== undefined && counts === undefined && isOutOfRange) {
+    return <Redirect to={pathOf('counts', keptOnly.id, 'assignments')} replace />;
   }
+  if (kept !== null && kept.length > 0 && counts === undefined) return <KeptCounts counts={kept} />;
   return (
     <Page title="Your counts" width="reading">
       <Answer
@@ -67,6 +72,28 @@ export function CountsPage(props: { readonly stay: boolean }): ReactNode {
           )
         }
       </Answer>
+    </Page>
+  );
+}
+
+/** What an observer has on the phone while the server cannot be reached. */
+function KeptCounts(props: { readonly counts: readonly OwnPart[] }): ReactNode {
+  return (
+    <Page
+      title="Your counts"
+      width="reading"
+      intro="No answer from the server yet. These are kept on this phone."
+    >
+      <ul className="plain-list count-list">
+        {props.counts.map((count) => (
+          <li key={count.id}>
+            <Link href={pathOf('counts', count.id, 'assignments')}>{count.name}</Link>
+            <span className="soft">
+              {count.waterbody}, {longDate(count.date)}
+            </span>
+          </li>
+        ))}
+      </ul>
     </Page>
   );
 }

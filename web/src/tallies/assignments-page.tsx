@@ -8,16 +8,22 @@ import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
 import { countOf, listed, span } from '../ui/words.js';
 import { Cautions } from './cautions.js';
-import { readDraft } from './draft-store.js';
+import { useKeptOwnParts } from './kept-count.js';
+import type { KeptDraft, OutboxItem } from './kept-tables.js';
 import { tallyFor, useOwnPart, type Assignment, type OwnPart } from './own-part.js';
 import { QueriesToMe } from './queries-to-me.js';
-import { useOutbox } from './send-kept-tallies.js';
+import { stateInWords } from './phone-tallies.js';
+import { TalliesOnPhone } from './tallies-on-phone.js';
+import { useDrafts, useOutbox } from './use-kept.js';
 
 /** Where an observer starts: what to count, from where, when, and how far it is. */
 export function AssignmentsPage(props: { readonly countId: string }): ReactNode {
   const { person } = useSession();
   const personId = person?.id ?? '';
   const own = useOwnPart(props.countId, personId);
+  const drafts = useDrafts(personId) ?? [];
+  const outbox = useOutbox(personId) ?? [];
+  const otherParts = useKeptOwnParts(personId) ?? [];
   return (
     <Page title="My assignments" width="entry" intro="What you count, from where, and when.">
       <Answer
@@ -46,11 +52,17 @@ export function AssignmentsPage(props: { readonly countId: string }): ReactNode 
                       key={assignment.id}
                       assignment={assignment}
                       count={count}
-                      personId={personId}
+                      draft={drafts.find((kept) => kept.assignmentId === assignment.id) ?? null}
+                      item={outbox.findLast((item) => item.assignmentId === assignment.id) ?? null}
                     />
                   ))}
                 </ul>
               )}
+              <TalliesOnPhone
+                drafts={drafts}
+                outbox={outbox}
+                parts={[count, ...otherParts.filter(({ id }) => id !== count.id)]}
+              />
               <Cautions open={mine.some((one) => !one.submitted)} />
             </div>
           );
@@ -63,25 +75,28 @@ export function AssignmentsPage(props: { readonly countId: string }): ReactNode 
 function AssignmentItem(props: {
   readonly assignment: Assignment;
   readonly count: OwnPart;
-  readonly personId: string;
+  readonly draft: KeptDraft | null;
+  /** What was handed over last for it. */
+  readonly item: OutboxItem | null;
 }): ReactNode {
-  const { assignment, count, personId } = props;
+  const { assignment, count, item } = props;
   const tally = tallyFor(assignment, count);
-  const draft = readDraft(personId, assignment.id);
-  const waiting = useOutbox(personId).find((item) => item.assignmentId === assignment.id);
+  const draft = props.draft?.draft ?? null;
   const page = pathOf('counts', count.id, 'assignments', assignment.id);
+  const isNewest =
+    item?.state.kind === 'received' && item.state.version > (tally?.version ?? 0) && draft === null;
   let state = 'Not begun.';
   let act: string | null = 'Begin the tally';
-  if (waiting !== undefined) {
-    state =
-      waiting.refusal === null
-        ? 'Kept on this phone, not yet sent. It goes by itself when there is a connection.'
-        : 'The server could not take it. Open it to see what needs mending.';
-    act = waiting.refusal === null ? 'Look at it' : 'Mend it';
+  if (item !== null && (item.state.kind !== 'received' || isNewest)) {
+    state = stateInWords(item.state, count);
+    act = item.state.kind === 'refused' ? 'Mend it' : 'Look at it';
   } else if (draft !== null && draft.replaces !== null) {
     state = `A correction is begun on this phone: ${countOf(draft.lines.length, 'line')}.`;
     act = 'Go on with the correction';
-  } else if (draft !== null && tally === null) {
+  } else if (draft !== null && tally !== null) {
+    state = 'A tally was received, and another is on this phone. Say which one stands.';
+    act = 'Look at both';
+  } else if (draft !== null) {
     state = `Begun on this phone: ${countOf(draft.lines.length, 'line')}, not yet sent.`;
     act = 'Go on';
   } else if (tally !== null) {

@@ -27,6 +27,10 @@ export const MyAssignments = graphql(`
         taxon
         years
       }
+      shoreline {
+        isArea
+        lines
+      }
       people {
         person {
           id

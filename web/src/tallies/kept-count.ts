@@ -1,42 +1,40 @@
-import type { MyAssignmentsQuery } from '../graphql/generated/graphql.js';
-import { readKept, writeKept } from '../ui/kept.js';
+import { useEffect, useState } from 'react';
+import { asOwnPart } from './as-own-part.js';
+import { keptDatabase, watchKept } from './kept-database.js';
+import type { KeptDatabase, OwnPart } from './kept-tables.js';
 
-/** An observer's own part of a count, kept on the phone so that the form opens out of range. */
-type OwnPart = MyAssignmentsQuery['count'];
-
-function keyOf(personId: string, countId: string): string {
-  return `countersign.own-part.${personId}.${countId}`;
+/**
+ * An observer's own part of a count, kept on the phone so that the form opens out of range. Where
+ * the browser keeps nothing, the form still works while there is a connection.
+ */
+export async function keepOwnPart(personId: string, part: OwnPart): Promise<void> {
+  try {
+    await (await keptDatabase()).ownParts.put({ personId, countId: part.id, part });
+  } catch {
+    // The draft's own notice says that this browser keeps nothing.
+  }
 }
 
-function listKey(personId: string): string {
-  return `countersign.own-counts.${personId}`;
+/** All parts that are kept for one person. */
+async function readOwnParts(database: KeptDatabase, personId: string): Promise<readonly OwnPart[]> {
+  const rows = await database.ownParts.where('personId').equals(personId).toArray();
+  return rows.map(({ part }) => asOwnPart(part)).filter((part) => part !== null);
 }
 
-function isOwnPart(value: unknown): value is OwnPart {
-  return (
-    typeof value === 'object' &&
-    value !== null &&
-    'assignments' in value &&
-    Array.isArray(value.assignments) &&
-    'myTallies' in value &&
-    'timeZone' in value
-  );
-}
-
-function isListOfIds(value: unknown): value is readonly string[] {
-  return Array.isArray(value) && value.every((id) => typeof id === 'string');
-}
-
-export function keepOwnPart(personId: string, count: OwnPart): void {
-  writeKept(keyOf(personId, count.id), count);
-  const known = keptCountIds(personId);
-  if (!known.includes(count.id)) writeKept(listKey(personId), [...known, count.id]);
-}
-
-export function keptOwnPart(personId: string, countId: string): OwnPart | null {
-  return readKept(keyOf(personId, countId), isOwnPart);
-}
-
-export function keptCountIds(personId: string): readonly string[] {
-  return readKept(listKey(personId), isListOfIds) ?? [];
+/**
+ * The parts of counts that are kept for one person; `null` until it is known.
+ *
+ * @param isWanted false to look for none
+ */
+export function useKeptOwnParts(personId: string, isWanted = true): readonly OwnPart[] | null {
+  const [parts, setParts] = useState<readonly OwnPart[] | null>(null);
+  useEffect(() => {
+    if (!isWanted) return undefined;
+    return watchKept(
+      (database) => readOwnParts(database, personId),
+      setParts,
+      () => setParts([]),
+    );
+  }, [personId, isWanted]);
+  return isWanted ? parts : null;
 }

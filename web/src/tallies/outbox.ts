@@ -1,127 +1,175 @@
-import type { Client } from 'urql';
-import type { Fault } from '../../../server/core/model/fault.js';
-import type { TallyInput } from '../graphql/generated/graphql.js';
-import { readTrouble } from '../graphql/trouble.js';
-import { readKept, writeKept } from '../ui/kept.js';
-import { SubmitTally } from './documents.js';
-
-/** A tally that was handed over to be sent, and what became of it so far. */
-export interface OutboxItem {
-  readonly personId: string;
-  readonly assignmentId: string;
-  readonly input: TallyInput;
-  /** When it was handed over, milliseconds. */
-  readonly since: number;
-  /** Why the server would not take it; `null` while it was not reached. */
-  readonly refusal: {
-    readonly code: string;
-    readonly message: string;
-    readonly faults: readonly Fault[];
-  } | null;
-}
-
-const key = 'countersign.outbox';
-
-function isOutbox(value: unknown): value is readonly OutboxItem[] {
-  return (
-    Array.isArray(value) &&
-    value.every(
-      (item: unknown) =>
-        typeof item === 'object' &&
-        item !== null &&
-        'personId' in item &&
-        'input' in item &&
-        'assignmentId' in item,
-    )
-  );
-}
-
-/** What the server said when it took a tally. */
-export interface Taken {
-  readonly total: number;
-  readonly version: number;
-}
-
-let items: readonly OutboxItem[] | null = null;
-/** Tallies taken since the page was opened, by id: their pages say so whoever sent them. */
-const taken = new Map<string, Taken>();
-const listeners = new Set<() => void>();
-
-/** What waits, oldest first. The same array until something changes. */
-export function outboxItems(): readonly OutboxItem[] {
-  items ??= readKept(key, isOutbox) ?? [];
-  return items;
-}
-
-export function onOutboxChange(listener: () => void): () => void {
-  listeners.add(listener);
-  return () => listeners.delete(listener);
-}
-
-function store(next: readonly OutboxItem[]): boolean {
-  items = next;
-  const kept = writeKept(key, next);
-  for (const listener of listeners) listener();
-  return kept;
-}
-
-export function takenTally(tallyId: string): Taken | null {
-  return taken.get(tallyId) ?? null;
-}
-
-/** Reads the kept outbox again, as after a reload. */
-export function reloadOutbox(): void {
-  items = null;
-  taken.clear();
-  for (const listener of listeners) listener();
-}
-
-/** Hands a tally over; one for the same assignment that was not taken is replaced by it. */
-export function putInOutbox(item: Omit<OutboxItem, 'refusal'>): boolean {
-  const others = outboxItems().filter(
-    (one) => one.personId !== item.personId || one.assignmentId !== item.assignmentId,
-  );
-  return store([...others, { ...item, refusal: null }]);
-}
-
-/** Takes a tally back to change it. */
-export function takeFromOutbox(tallyId: string): void {
-  store(outboxItems().filter((item) => item.input.id !== tallyId));
-}
-
-export type Sent =
-  | { readonly outcome: 'taken'; readonly taken: Taken }
-  | { readonly outcome: 'kept' }
-  | { readonly outcome: 'refused'; readonly refusal: NonNullable<OutboxItem['refusal']> };
-
-/** Ids being sent now: two tabs of one page must not race, and a second tap must not send twice. */
-const beingSent = new Set<string>();
+import { holdsInMemory, keptDatabase, watchKept } from './kept-database.js';
+import type { KeptDatabase, OutboxItem } from './kept-tables.js';
 
 /**
- * Sends one tally. Out of range it stays; a refusal stays with its reasons until it is mended.
- * Sending again is safe: the server takes the same id with the same content once.
+ * What the browser would not keep, by the tally's id; it stands over what the database has. It lives
+ * as long as the page, so a full phone can still send.
  */
-export async function sendTally(client: Client, item: OutboxItem): Promise<Sent> {
-  const id = String(item.input.id);
-  if (beingSent.has(id)) return { outcome: 'kept' };
-  beingSent.add(id);
+const unkept = new Map<string, OutboxItem>();
+const listeners = new Set<() => void>();
+holdsInMemory(() => {
+  unkept.clear();
+  tellListeners();
+});
+
+function tellListeners(): void {
+  for (const listener of listeners) listener();
+}
+
+function holdUnkept(item: OutboxItem): void {
+  unkept.set(item.id, item);
+  tellListeners();
+}
+
+function readOutbox(database: KeptDatabase, personId: string): Promise<readonly OutboxItem[]> {
+  return database.outbox.where('personId').equals(personId).toArray();
+}
+
+/** Oldest first. */
+function withUnkept(personId: string, kept: readonly OutboxItem[]): readonly OutboxItem[] {
+  const own = [...unkept.values()].filter((item) => item.personId === personId);
+  const items = [...kept.filter(({ id }) => !unkept.has(id)), ...own];
+  return items.sort((one, other) => one.since - other.since || (one.id < other.id ? -1 : 1));
+}
+
+/** Everything that a person handed over, oldest first, also where the browser keeps nothing. */
+export async function outboxOf(personId: string): Promise<readonly OutboxItem[]> {
   try {
-    const answer = await client.mutation(SubmitTally, { input: item.input }).toPromise();
-    if (answer.data) {
-      const { total, version } = answer.data.submitTally;
-      taken.set(id, { total, version });
-      takeFromOutbox(id);
-      return { outcome: 'taken', taken: { total, version } };
+    return withUnkept(personId, await readOutbox(await keptDatabase(), personId));
+  } catch {
+    return withUnkept(personId, []);
+  }
+}
+
+/** Whether an item lives only as long as the page, since the browser would not keep it. */
+export function isOnlyInMemory(id: string): boolean {
+  return unkept.has(id);
+}
+
+/** Tells a person's outbox now and at every change, from whichever tab. */
+export function watchOutbox(
+  personId: string,
+  onItems: (items: readonly OutboxItem[]) => void,
+): () => void {
+  let kept: readonly OutboxItem[] = [];
+  const tell = (): void => onItems(withUnkept(personId, kept));
+  listeners.add(tell);
+  const stop = watchKept(
+    (database) => readOutbox(database, personId),
+    (items) => {
+      kept = items;
+      tell();
+    },
+    tell,
+  );
+  return () => {
+    listeners.delete(tell);
+    stop();
+  };
+}
+
+/**
+ * Hands a tally over to be sent. One of the same person for the same assignment that the server has
+ * not taken gives way to it.
+ *
+ * @returns false if the browser would not keep it: it is sent from this page or not at all
+ */
+export async function putInOutbox(item: Omit<OutboxItem, 'state'>): Promise<boolean> {
+  const waiting: OutboxItem = { ...item, state: { kind: 'waiting', because: null } };
+  try {
+    const database = await keptDatabase();
+    await database.transaction('rw', database.outbox, async () => {
+      const own = await readOutbox(database, item.personId);
+      const given = own.filter(
+        (one) => one.assignmentId === item.assignmentId && one.state.kind !== 'received',
+      );
+      await database.outbox.bulkDelete(given.map(({ id }) => id));
+      await database.outbox.put(waiting);
+    });
+    unkept.delete(item.id);
+    return true;
+  } catch {
+    holdUnkept(waiting);
+    return false;
+  }
+}
+
+/**
+ * Takes a tally back to change it, unless it is on its way just now or has arrived.
+ *
+ * @returns whether it was taken back
+ */
+export async function takeFromOutbox(id: string): Promise<boolean> {
+  const held = unkept.get(id);
+  if (held !== undefined) {
+    if (!isResting(held)) return false;
+    unkept.delete(id);
+    tellListeners();
+  }
+  try {
+    const database = await keptDatabase();
+    return await database.transaction('rw', database.outbox, async () => {
+      const item = await database.outbox.get(id);
+      if (item !== undefined && !isResting(item)) return false;
+      await database.outbox.delete(id);
+      return true;
+    });
+  } catch {
+    return held !== undefined;
+  }
+}
+
+function isResting(item: OutboxItem): boolean {
+  return item.state.kind === 'waiting' || item.state.kind === 'refused';
+}
+
+/**
+ * Changes the state of an item, if it is still there and in a state that the change is for. A
+ * received tally's draft has done its work: it goes in the same step, unless it was changed since.
+ *
+ * @returns the item as it is now, or `null` if it was not changed
+ */
+export async function changeState(
+  id: string,
+  from: OutboxItem['state']['kind'],
+  state: OutboxItem['state'],
+): Promise<OutboxItem | null> {
+  const held = unkept.get(id);
+  let known = held;
+  try {
+    const database = await keptDatabase();
+    const changed = await database.transaction('rw', database.outbox, database.drafts, async () => {
+      const item = held ?? (await database.outbox.get(id));
+      if (item?.state.kind !== from) return null;
+      known = item;
+      const next = { ...item, state };
+      await database.outbox.put(next);
+      if (state.kind === 'received') {
+        const key: [string, string] = [item.personId, item.assignmentId];
+        const kept = await database.drafts.get(key);
+        const isAsSent = item.edit === null || kept?.edit === item.edit;
+        if (kept?.draft.id === id && isAsSent && kept.rivals.length === 0) {
+          await database.drafts.delete(key);
+        }
+      }
+      return next;
+    });
+    // What was held in memory is in the database now.
+    if (held !== undefined && changed !== null && unkept.delete(id)) tellListeners();
+    return changed;
+  } catch {
+    if (known?.state.kind !== from) return null;
+    const next = { ...known, state };
+    holdUnkept(next);
+    return next;
+  }
+}
+
+/** Items that a tab was sending when it was closed: nobody is sending them now. */
+export async function releaseSending(personId: string): Promise<void> {
+  for (const item of await outboxOf(personId)) {
+    if (item.state.kind === 'sending') {
+      await changeState(item.id, 'sending', { kind: 'waiting', because: 'connection' });
     }
-    const trouble = answer.error === undefined ? null : readTrouble(answer.error);
-    if (trouble?.kind !== 'refused') return { outcome: 'kept' };
-    const refusal = { code: trouble.code, message: trouble.message, faults: trouble.faults };
-    // Signed out is not the tally's fault: it stays as it is and goes when its observer is back.
-    if (trouble.code !== 'NOT_SIGNED_IN') {
-      store(outboxItems().map((one) => (one.input.id === id ? { ...one, refusal } : one)));
-    }
-    return { outcome: 'refused', refusal };
-  } finally {
-    beingSent.delete(id);
   }
 }

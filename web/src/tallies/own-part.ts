@@ -1,14 +1,18 @@
 import { useEffect, useMemo } from 'react';
 import { useQuery, type CombinedError } from 'urql';
-import type { MyAssignmentsQuery, OwnTallyFragment } from '../graphql/generated/graphql.js';
+import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
+import { useLate } from '../ui/late.js';
 import { MyAssignments } from './documents.js';
-import { keepOwnPart, keptOwnPart } from './kept-count.js';
+import { keepOwnPart, useKeptOwnParts } from './kept-count.js';
+import type { OwnPart } from './kept-tables.js';
 
-export type OwnPart = MyAssignmentsQuery['count'];
+export type { OwnPart } from './kept-tables.js';
 export type Assignment = OwnPart['assignments'][number];
 
 /**
  * This observer's part of the count: fresh if the server answers, else as it was kept on the phone.
+ * A server that does not answer soon is not waited for; what it says later takes the place of what
+ * was kept.
  */
 export function useOwnPart(
   countId: string,
@@ -18,25 +22,29 @@ export function useOwnPart(
   readonly error: CombinedError | undefined;
   readonly again: () => void;
 } {
-  const [result, again] = useQuery({
+  const [result, ask] = useQuery({
     query: MyAssignments,
     variables: { id: countId },
     context: useMemo(() => ({ additionalTypenames: ['Tally', 'ObserverQuery', 'Assignment'] }), []),
   });
   const fresh = result.data?.count;
+  const answeredTo = result.data?.me?.id;
   useEffect(() => {
-    if (fresh !== undefined) keepOwnPart(personId, fresh);
-  }, [fresh, personId]);
+    // Somebody else may have signed in from another tab: theirs is not kept under this name.
+    if (fresh !== undefined && answeredTo === personId) void keepOwnPart(personId, fresh);
+  }, [fresh, answeredTo, personId]);
   const isOutOfRange = result.error?.networkError !== undefined;
-  const kept = useMemo(
-    () => (fresh === undefined && isOutOfRange ? keptOwnPart(personId, countId) : null),
-    [fresh, isOutOfRange, personId, countId],
-  );
+  const isLate = useLate(fresh === undefined && result.error === undefined);
+  const keptParts = useKeptOwnParts(personId, fresh === undefined && (isOutOfRange || isLate));
+  const kept = keptParts?.find(({ id }) => id === countId);
+  const again = useMemo(() => () => ask({ requestPolicy: 'network-only' }), [ask]);
+  // Out of range, what is kept is looked for before anything is said to be missing.
+  const isLooking = fresh === undefined && isOutOfRange && keptParts === null;
   return {
-    data: fresh ?? kept ?? undefined,
+    data: fresh ?? kept,
     // With something kept, being out of range is no trouble: the frame says it already.
-    error: isOutOfRange && (fresh ?? kept) ? undefined : result.error,
-    again: () => again({ requestPolicy: 'network-only' }),
+    error: isOutOfRange && (isLooking || (fresh ?? kept)) ? undefined : result.error,
+    again,
   };
 }
 

@@ -1,17 +1,25 @@
-import { useState, type ReactNode } from 'react';
+import { useCallback, useEffect, useRef, useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
+import { v7 } from 'uuid';
 import { useSession } from '../people/session.js';
+import { useAnnounce } from '../ui/announcer.js';
 import { Answer } from '../ui/answer.js';
 import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
 import { countOf, listed, span } from '../ui/words.js';
+import { asDraft } from './as-draft.js';
 import { emptyDraft, type Draft } from './draft.js';
-import { keepDraft, readDraft } from './draft-store.js';
+import type { OutboxItem } from './kept-tables.js';
+import { putInOutbox, takeFromOutbox } from './outbox.js';
 import { tallyFor, useOwnPart, type Assignment, type OwnPart } from './own-part.js';
+import { askForPersistence } from './persistent-storage.js';
+import { ReceivedTally, TallyOnItsWay } from './sent-tally.js';
 import { SubmittedTally } from './submitted-tally.js';
-import { correctionOf } from './tally-input.js';
+import { correctionOf, tallyInput } from './tally-input.js';
+import { ChangedTwice, ReceivedAndHere } from './two-tallies.js';
+import { useOpenDraft, useOutbox } from './use-kept.js';
 import { WriteTally } from './write-tally.js';
 
 /** One assignment: its tally is written here, sent from here, and looked at afterwards. */
@@ -39,11 +47,7 @@ export function TallyPage(props: {
             }`
       }
     >
-      <Answer
-        result={own}
-        skeleton={<Skeleton rows={9} label="Loading the assignment." />}
-        retry={own.again}
-      >
+      <Answer result={own} skeleton={<LoadingAssignment />} retry={own.again}>
         {(count) =>
           assignment === undefined || assignment.person.id !== personId ? (
             <Notice kind="plain" title="This assignment is not yours or is no longer there.">
@@ -52,7 +56,12 @@ export function TallyPage(props: {
               </p>
             </Notice>
           ) : (
-            <AssignmentTally count={count} assignment={assignment} personId={personId} />
+            <AssignmentTally
+              count={count}
+              assignment={assignment}
+              personId={personId}
+              askAgain={own.again}
+            />
           )
         }
       </Answer>
@@ -60,35 +69,137 @@ export function TallyPage(props: {
   );
 }
 
+function LoadingAssignment(): ReactNode {
+  return <Skeleton rows={9} label="Loading the assignment." />;
+}
+
 function AssignmentTally(props: {
   readonly count: OwnPart;
   readonly assignment: Assignment;
   readonly personId: string;
+  readonly askAgain: () => void;
 }): ReactNode {
   const { count, assignment, personId } = props;
-  const [draft, setDraft] = useState<Draft | null>(() => readDraft(personId, assignment.id));
+  const { open, state } = useOpenDraft(personId, assignment.id);
+  const outbox = useOutbox(personId);
+  const [empty] = useState(() => emptyDraft(count.id, assignment.id));
+  /** Sent from this page: its thanks stay to be read, though the server's answer makes it known. */
+  const [handedOver, setHandedOver] = useState<string | null>(null);
+  const announce = useAnnounce();
   const tally = tallyFor(assignment, count);
+  const item = outbox?.findLast(({ assignmentId }) => assignmentId === assignment.id) ?? null;
+  useFreshTally(item, tally?.version ?? 0, props.askAgain);
 
-  if (draft !== null || tally === null) {
-    if (draft === null && assignment.window.closed) {
-      return (
-        <Notice kind="plain" title="This window is closed.">
-          <p>
-            No tally is taken for it any more. If yours is missing, tell the leader of the count.
-          </p>
-        </Notice>
-      );
+  const keepChange = useCallback(
+    (next: Draft) => {
+      open.change(next);
+      void askForPersistence();
+    },
+    [open],
+  );
+
+  if (state.isLoading || outbox === null) return <LoadingAssignment />;
+  // What was handed over and is not received can be gone on with, also where its draft was lost.
+  const draft = state.draft ?? draftIn(item);
+  const back = pathOf('counts', count.id, 'assignments');
+
+  if (draft !== null && state.rivals.length > 0) {
+    return (
+      <ChangedTwice
+        versions={[{ draft, edit: open.edit ?? '', keptAt: state.keptAt }, ...state.rivals]}
+        timeZone={count.timeZone}
+        onChoose={(chosen) => void open.settle(chosen)}
+      />
+    );
+  }
+
+  const isOfDraft = item !== null && (draft === null || draft.id === item.id);
+  if (isOfDraft && (item.state.kind === 'waiting' || item.state.kind === 'sending')) {
+    return (
+      <TallyOnItsWay
+        item={item}
+        back={back}
+        onChangeIt={() => {
+          void takeFromOutbox(item.id).then((isBack) => {
+            if (!isBack) announce('The tally is being sent just now.');
+            else if (state.draft === null && draft !== null) open.change(draft);
+          });
+        }}
+      />
+    );
+  }
+  if (isOfDraft && item.state.kind === 'received') {
+    const isChangedSince = draft !== null && item.edit !== null && open.edit !== item.edit;
+    const isNewest = tally === null || tally.version < item.state.version;
+    if (!isChangedSince && (isNewest || handedOver === item.id || draft !== null)) {
+      return <ReceivedTally received={item.state} timeZone={count.timeZone} back={back} />;
     }
+  }
+  if (draft !== null && tally !== null && isAnother(draft, tally.id, item)) {
+    return (
+      <ReceivedAndHere
+        tally={tally}
+        draft={draft}
+        timeZone={count.timeZone}
+        isClosed={assignment.window.closed}
+        onKeepReceived={() => {
+          void takeFromOutbox(draft.id);
+          void open.forget();
+          announce('The received tally stands.');
+        }}
+        onCorrect={() => {
+          void takeFromOutbox(draft.id);
+          open.change({ ...draft, id: v7(), replaces: tally.id, reason: '' });
+        }}
+      />
+    );
+  }
+  if (draft === null && tally === null && assignment.window.closed) {
+    return (
+      <Notice kind="plain" title="This window is closed.">
+        <p>No tally is taken for it any more. If yours is missing, tell the leader of the count.</p>
+      </Notice>
+    );
+  }
+  if (draft !== null || tally === null) {
+    const written = draft ?? empty;
     return (
       <WriteTally
         count={count}
         assignment={assignment}
         personId={personId}
-        first={draft ?? emptyDraft(count.id, assignment.id)}
-        // Once begun, this page stays with its writer through the sending: the answer of the server
-        // makes the tally known here before "Sent" could be read.
-        onChanged={setDraft}
-        onGivenUp={tally === null ? null : () => setDraft(null)}
+        first={written}
+        arrivals={state.arrivals}
+        isKept={state.isKept}
+        refusal={item?.id === written.id && item.state.kind === 'refused' ? item.state : null}
+        onChanged={keepChange}
+        onSend={async (sent) => {
+          await open.written();
+          setHandedOver(sent.id);
+          await putInOutbox({
+            id: sent.id,
+            personId,
+            countId: count.id,
+            assignmentId: assignment.id,
+            input: tallyInput(sent, {
+              sectionIds: assignment.sections.map(({ id }) => id),
+              window: assignment.window,
+              vantageId: assignment.vantage?.id ?? null,
+              timeZone: count.timeZone,
+            }),
+            draft: sent,
+            edit: open.edit,
+            since: Date.now(),
+          });
+        }}
+        onGivenUp={
+          tally === null
+            ? null
+            : () => {
+                void takeFromOutbox(written.id);
+                void open.forget();
+              }
+        }
       />
     );
   }
@@ -114,16 +225,16 @@ function AssignmentTally(props: {
           <button
             type="button"
             className="button"
-            onClick={() => {
-              const correction = correctionOf(tally, {
-                countId: count.id,
-                assignmentId: assignment.id,
-                timeZone: count.timeZone,
-                observerId: personId,
-              });
-              keepDraft(personId, correction);
-              setDraft(correction);
-            }}
+            onClick={() =>
+              open.change(
+                correctionOf(tally, {
+                  countId: count.id,
+                  assignmentId: assignment.id,
+                  timeZone: count.timeZone,
+                  observerId: personId,
+                }),
+              )
+            }
           >
             Correct this tally
           </button>
@@ -132,3 +243,37 @@ function AssignmentTally(props: {
     </div>
   );
 }
+
+function draftIn(item: OutboxItem | null): Draft | null {
+  return item === null || item.state.kind === 'received' ? null : asDraft(item.draft);
+}
+
+/**
+ * Whether a draft stands against the tally that the server has, and is not a correction of it. The
+ * draft with the server's own id is one whose answer was lost and that was changed since.
+ */
+function isAnother(draft: Draft, submittedId: string, item: OutboxItem | null): boolean {
+  if (draft.replaces === submittedId) return false;
+  return draft.id !== submittedId || item?.id !== draft.id || item.state.kind !== 'waiting';
+}
+
+/**
+ * Asks for the server's tally anew, once, where the outbox shows that it has another than the page:
+ * one was received from another tab, or refused because another phone had sent one.
+ */
+function useFreshTally(item: OutboxItem | null, version: number, askAgain: () => void): void {
+  const asked = useRef<string | null>(null);
+  useEffect(() => {
+    if (item === null) return;
+    const isOutdated =
+      (item.state.kind === 'received' && item.state.version > version) ||
+      (item.state.kind === 'refused' && conflictCodes.includes(item.state.code));
+    const about = `${item.id} ${item.state.kind}`;
+    if (!isOutdated || asked.current === about) return;
+    asked.current = about;
+    askAgain();
+  }, [item, version, askAgain]);
+}
+
+/** The server has a tally of this observer for the assignment, or another version of this one. */
+const conflictCodes: readonly string[] = ['ALREADY_SUBMITTED', 'ID_REUSED'];

@@ -1,5 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
-import { keepDraft } from './draft-store.js';
+import { useCallback, useEffect, useLayoutEffect, useState } from 'react';
 import { changed, redone, undone, type DraftHistory } from './draft-history.js';
 import type { Draft } from './draft.js';
 import { historyOf, keepSteps } from './steps-store.js';
@@ -15,29 +14,34 @@ export type ChangeDraft = (edit: (draft: Draft) => Draft, by?: string) => void;
 /** Steps are for undoing only: they may wait until nobody is tapping. */
 const KEEP_STEPS_AFTER = 400;
 
-/** A draft that is kept on the phone with every change, and whose changes can be undone. */
+/** A draft whose changes can be undone; each is handed on at once to be kept. */
 export function useDraft(
   personId: string,
-  first: Draft,
-  onChanged: (draft: Draft) => void,
+  props: {
+    /** The draft as it is kept. */
+    readonly first: Draft;
+    /** How often it was changed elsewhere: its steps here are of no use then. */
+    readonly arrivals: number;
+    readonly onChanged: (draft: Draft) => void;
+  },
 ): {
   readonly draft: Draft;
-  /** False if the browser would not keep it. */
-  readonly isKept: boolean;
   readonly change: ChangeDraft;
   readonly undo: UndoProps;
 } {
+  const { first, arrivals, onChanged } = props;
   const [history, setHistory] = useState<DraftHistory>(() => historyOf(personId, first));
-  const [isKept, setKept] = useState(true);
+  const [arrived, setArrived] = useState(arrivals);
+  if (arrived !== arrivals) {
+    setArrived(arrivals);
+    setHistory(historyOf(personId, first));
+  }
   const { draft, past, future } = history;
-  const lastKept = useRef(draft);
 
-  useEffect(() => {
-    if (lastKept.current === draft) return;
-    lastKept.current = draft;
-    setKept(keepDraft(personId, draft));
-    onChanged(draft);
-  }, [personId, draft, onChanged]);
+  // Before anything else can happen: the change is on its way into the database when it is seen.
+  useLayoutEffect(() => {
+    if (arrived === arrivals && draft !== first) onChanged(draft);
+  }, [draft, first, arrived, arrivals, onChanged]);
 
   useEffect(() => {
     const keep = (): void => keepSteps(personId, history);
@@ -55,5 +59,5 @@ export function useDraft(
   const undo = useCallback(() => setHistory(undone), []);
   const redo = useCallback(() => setHistory(redone), []);
   const [lastStep, nextStep] = [past.at(-1), future.at(-1)];
-  return { draft, isKept, change, undo: { draft, lastStep, nextStep, undo, redo } };
+  return { draft, change, undo: { draft, lastStep, nextStep, undo, redo } };
 }
