@@ -19,13 +19,15 @@ import { RulingService } from './reviews/ruling.service.js';
 import { AuditService } from './seals/audit.service.js';
 import { SealResolver } from './seals/seal.resolver.js';
 import { SealService } from './seals/seal.service.js';
+import { SheetController } from './sheets/sheet.controller.js';
+import { SheetService } from './sheets/sheet.service.js';
 import { TallyResolver } from './tallies/tally.resolver.js';
 import { TallyService } from './tallies/tally.service.js';
 
 /** The one list of what the server is made of. */
 @Module({
   imports: [GraphQLModule.forRoot(graphqlOptions)],
-  controllers: [HealthController],
+  controllers: [HealthController, SheetController],
   providers: [
     Database,
     SignInThrottle,
@@ -38,6 +40,7 @@ import { TallyService } from './tallies/tally.service.js';
     QueryService,
     SealService,
     AuditService,
+    SheetService,
     PersonResolver,
     CountResolver,
     TallyResolver,
@@ -48,6 +51,6 @@ import { TallyService } from './tallies/tally.service.js';
 })
 export class AppModule implements NestModule {
   configure(consumer: MiddlewareConsumer): void {
-    consumer.apply(SessionMiddleware).forRoutes('graphql');
+    consumer.apply(SessionMiddleware).forRoutes('graphql', 'field-sheets');
   }
 }

@@ -47,4 +47,4 @@ function cacheRule(file: string): string {
 }
 
 /** What is answered by the server itself, or is a file that is not there. */
-const NO_PAGES = /^\/(graphql|health|assets)(\/|$)/u;
+const NO_PAGES = /^\/(graphql|health|field-sheets|assets)(\/|$)/u;

@@ -23,6 +23,11 @@ const POLICY: Policy = {
   PLAN: { LEADER: ['yes', 'no', 'no', 'no'] },
   INVITE: { LEADER: ['yes', 'yes', 'yes', 'yes'] },
   CLOSE_WINDOW: { LEADER: ['yes', 'no', 'no', 'no'] },
+  // An observer that of an assignment of their own.
+  PRINT_FIELD_SHEET: {
+    LEADER: ['yes', 'yes', 'yes', 'yes'],
+    OBSERVER: ['yes', 'yes', 'yes', 'yes'],
+  },
   SUBMIT_TALLY: { OBSERVER: ['yes', 'no', 'no', 'no'] },
   SEE_COVERAGE: {
     LEADER: ['yes', 'yes', 'yes', 'yes'],

@@ -68,6 +68,7 @@ const ACT_WORDS: Readonly<Record<Act, string>> = {
   PLAN: 'change the plan of this count',
   INVITE: 'make invite links for this count',
   CLOSE_WINDOW: 'close a window of this count',
+  PRINT_FIELD_SHEET: 'print field sheets of this count',
   SUBMIT_TALLY: 'submit a tally to this count',
   SEE_COVERAGE: 'see the coverage of this count',
   SEE_TALLIES: "see other people's tallies of this count",

@@ -18,6 +18,7 @@ const EXPECTED = `
   PLAN          y...    -         -
   INVITE        yyyy    -         -
   CLOSE_WINDOW  y...    -         -
+  PRINT_FIELD_SHEET yyyy -      yyyy
   SUBMIT_TALLY  -       -         y...
   SEE_COVERAGE  yyyy    yyyy      -
   SEE_TALLIES   .yyy    uyyy      oyyy
@@ -84,6 +85,8 @@ interface Stage {
   readonly ruling: string;
   readonly query: string;
   readonly umasTally: string;
+  /** Ola's. */
+  readonly assignment: string;
 }
 
 /**
@@ -91,7 +94,7 @@ interface Stage {
  * another reason, or only reads.
  */
 const ATTEMPTS: Readonly<
-  Record<Exclude<Act, 'SEE_TALLIES'>, (stage: Stage, role: Role) => readonly [string, object]>
+  Record<Exclude<Act, 'SEE_TALLIES' | 'PRINT_FIELD_SHEET'>, (stage: Stage, role: Role) => readonly [string, object]>
 > = {
   PLAN: ({ count }) => [
     'mutation ($input: AssignInput!) { assign(input: $input) { id } }',
@@ -181,7 +184,11 @@ async function stageIn(app: TestApp, state: CountState): Promise<Stage> {
   if (state === 'SEALED') {
     await kim.ask('mutation ($id: ID!) { seal(countId: $id) { id } }', { id: count.id });
   }
-  return { count, ruling, query, umasTally };
+  const { count: planned } = await ola.ask<{
+    count: { assignments: { id: string; person: { id: string } }[] };
+  }>('query ($id: ID!) { count(id: $id) { assignments { id person { id } } } }', { id: count.id });
+  const assignment = planned.assignments.find(({ person }) => person.id === 'ola')?.id ?? fail();
+  return { count, ruling, query, umasTally, assignment };
 }
 
 async function sign(compiler: ApiClient, id: string): Promise<void> {
@@ -231,6 +238,11 @@ describe('the server keeps to the policy', () => {
               id: stage.umasTally,
             });
             expect(answer.errors === undefined).toBe(expected !== 'no');
+            return;
+          }
+          if (act === 'PRINT_FIELD_SHEET') {
+            const { status } = await client.get(`/field-sheets/${stage.assignment}.pdf`);
+            expect(status).toBe(expected === 'no' ? 403 : 200);
             return;
           }
           await expectPolicy(client, ATTEMPTS[act](stage, role), expected, isNever);

@@ -35,6 +35,15 @@ export class ApiClient {
     return this.post(query, variables);
   }
 
+  /** Asks for a plain page of the server. */
+  async get(path: string): Promise<Response> {
+    if (this.signInFirst !== undefined) {
+      this.#signingIn ??= this.signInFirst(this);
+      await this.#signingIn;
+    }
+    return fetch(this.url + path, { headers: { cookie: this.cookie } });
+  }
+
   private async post(query: string, variables: object): Promise<Answer> {
     const response = await fetch(`${this.url}/graphql`, {
       method: 'POST',

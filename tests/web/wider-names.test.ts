@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parseTaxon } from '../../server/core/taxa/parse-taxon.js';
 import { DEFAULT_LOOK_ALIKES } from '../../server/core/taxa/look-alikes.js';
-import { COMMON_TAXA } from '../../web/src/tallies/common-taxa.js';
+import { COMMON_TAXA } from '../../server/core/taxa/common-taxa.js';
 import { widerNames } from '../../web/src/tallies/wider-names.js';
 
 const offered = (species: readonly string[]): readonly string[] =>

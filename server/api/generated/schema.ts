@@ -22,6 +22,8 @@ export type Act =
   | 'CLOSE_WINDOW'
   | 'INVITE'
   | 'PLAN'
+  /** Get an assignment's field sheet on paper: an observer that of their own. */
+  | 'PRINT_FIELD_SHEET'
   | 'REVIEW'
   | 'RULE'
   | 'SEAL'

@@ -1,14 +1,5 @@
 import type { ReactNode } from 'react';
-
-/** The field's usual cautions (common practice), on every page where somebody is about to go out. */
-const cautions: readonly string[] = [
-  'Ice: keep off it unless somebody who may decide has said that it bears. Count from the shore.',
-  'Cold water and swell: stay back from wet rock, pier ends and the ice edge. Nobody wades for a count.',
-  'Tides: know the times before you walk out, and which way is back.',
-  'Hunting areas: find out who hunts where and when, wear what makes you seen, and leave if unsure.',
-  'Working near water alone: tell somebody where you are and when you will be back; carry a charged phone.',
-  'Distance: if birds swim away, raise their heads or fly, you are too near. A flushed raft is nobody’s count.',
-];
+import { CAUTIONS, LAST_WORD } from '../../../server/core/cautions.js';
 
 /** What the tool can say about safety, and who has the last word. */
 export function Cautions(props: { readonly open?: boolean }): ReactNode {
@@ -16,14 +7,11 @@ export function Cautions(props: { readonly open?: boolean }): ReactNode {
     <details className="notice" data-kind="caution" open={props.open ?? false}>
       <summary>Before you go out</summary>
       <ul className="stack-tight">
-        {cautions.map((caution) => (
+        {CAUTIONS.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
-      <p className="soft">
-        Local rules, landowners and permit holders have the last word. No count is worth a risk: a
-        section that nobody could see safely is left out and said to be.
-      </p>
+      <p className="soft">{LAST_WORD}</p>
     </details>
   );
 }

@@ -1,7 +1,7 @@
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
 import { readTaxon, type ReadTaxon } from '../ui/taxon.js';
-import { COMMON_TAXA } from './common-taxa.js';
+import { COMMON_TAXA } from '../../../server/core/taxa/common-taxa.js';
 import { pairOf, widerNames } from './wider-names.js';
 
 /** Room for a thumb without scrolling. */
