@@ -179,6 +179,17 @@ describe('the leader’s page of coverage', () => {
     expect(row('Outlet nobody assigned').textContent).toContain('nobody assigned');
   });
 
+  test('offers the leader each assignment’s field sheet on paper', async () => {
+    await open();
+    const links = await screen.findAllByRole('link', { name: /field sheet of .* as PDF/u });
+    const [first] = count.assignments;
+    expect(links).toHaveLength(2 * count.assignments.length);
+    expect(links.slice(0, 2).map((link) => link.getAttribute('href'))).toEqual([
+      `/field-sheets/${first?.id ?? ''}.pdf?paper=a4`,
+      `/field-sheets/${first?.id ?? ''}.pdf?paper=letter`,
+    ]);
+  });
+
   test('shows the cautions of the field while people still go out', async () => {
     await open();
     expect(screen.getByText('Before you go out').closest('details')?.open).toBe(true);

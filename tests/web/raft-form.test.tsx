@@ -28,9 +28,9 @@ function scanFor(taxon: string): void {
 }
 
 function tap(english: string, times: number): void {
-  for (let k = 0; k < times; k += 1) {
-    fireEvent.click(button(new RegExp(`^${english} \\d+ in sample \\d+\\. Add one$`, 'u')));
-  }
+  // The button stays while its number changes.
+  const bird = button(new RegExp(`^${english} \\d+ in sample \\d+\\. Add one$`, 'u'));
+  for (let k = 0; k < times; k += 1) fireEvent.click(bird);
 }
 
 async function startRaft(): Promise<void> {

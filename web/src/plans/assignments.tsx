@@ -8,6 +8,7 @@ import { ActForm } from '../ui/act-form.js';
 import { SelectField } from '../ui/select-field.js';
 import { TroubleNotice } from '../ui/notice.js';
 import { listed, span } from '../ui/words.js';
+import { FieldSheetLinks } from './field-sheet-links.js';
 import { Assign, Unassign } from './documents.js';
 
 type Count = CountCoverageQuery['count'];
@@ -23,6 +24,7 @@ export function Assignments(props: {
   const [, unassign] = useMutation(Unassign);
   const announce = useAnnounce();
   const mayPlan = count.may.includes('PLAN');
+  const isLeader = count.myRoles.includes('LEADER');
 
   async function takeBack(assignmentId: string): Promise<void> {
     setTrouble(null);
@@ -55,6 +57,7 @@ export function Assignments(props: {
                 <th scope="col">Window</th>
                 <th scope="col">From</th>
                 <th scope="col">Tally</th>
+                {isLeader ? <th scope="col">Field sheet</th> : null}
                 {mayPlan ? (
                   <th scope="col">
                     <span className="for-readers">Take back</span>
@@ -72,6 +75,11 @@ export function Assignments(props: {
                     <td>{window === undefined ? '' : span(window.start, window.end, timeZone)}</td>
                     <td>{assignment.vantage?.name ?? 'free to choose'}</td>
                     <td>{assignment.submitted ? '● in' : '○ not yet'}</td>
+                    {isLeader ? (
+                      <td>
+                        <FieldSheetLinks assignmentId={assignment.id} of={assignment.person.name} />
+                      </td>
+                    ) : null}
                     {mayPlan ? (
                       <td>
                         {assignment.submitted ? null : (

@@ -34,6 +34,7 @@ export const CountCoverage = graphql(`
       id
       state
       may
+      myRoles
       windows {
         id
         start

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
+import { FieldSheetLinks } from '../plans/field-sheet-links.js';
 import { useSession } from '../people/session.js';
 import { Answer } from '../ui/answer.js';
 import { Notice } from '../ui/notice.js';
@@ -120,6 +121,10 @@ function AssignmentItem(props: {
         <dd>{assignment.vantage?.name ?? 'where you see the section best'}</dd>
         <dt>State</dt>
         <dd>{state}</dd>
+        <dt>Paper</dt>
+        <dd>
+          <FieldSheetLinks assignmentId={assignment.id} />
+        </dd>
       </dl>
       {act === null ? null : (
         <Link href={page} className="button" {...(tally === null ? { 'data-kind': 'main' } : {})}>
