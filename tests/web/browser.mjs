@@ -159,7 +159,7 @@ export async function sidewaysOverflow(page) {
 }
 
 /**
- * Controls of a page's content that are lower or narrower than 44 pixels, one line each. A radio
+ * Controls of a page that are lower or narrower than 44 pixels, one line each. A radio
  * button or a tick is as large as the label around it; a link inside a sentence is text.
  *
  * @param {import('playwright-core').Page} page
@@ -168,11 +168,13 @@ export async function sidewaysOverflow(page) {
 export async function targetsUnder44(page) {
   return page.evaluate(() => {
     const controls = globalThis.document.querySelectorAll(
-      'main :is(button, input, select, textarea, summary, a, [role=slider], [role=option])',
+      ':is(button, input, select, textarea, summary, a, [role=slider], [role=option])',
     );
     return [...controls].flatMap((control) => {
       if (!control.checkVisibility()) return [];
-      if (control.tagName === 'A' && control.closest('p') !== null) return [];
+      if (control.tagName === 'A' && control.closest('p, .foot') !== null) return [];
+      // Shown only to whoever comes to it by keyboard.
+      if (control.matches('.skip')) return [];
       const isTick = control.matches('input:is([type=radio], [type=checkbox])');
       const target = (isTick ? control.closest('label') : null) ?? control;
       const { width, height } = target.getBoundingClientRect();

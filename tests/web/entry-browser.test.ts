@@ -66,6 +66,7 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
     'a line by taps, with sex, heading and position, under the thumb',
     async () => {
       const { page } = observer;
+      await page.getByText('The screen stays on while this page is open.').waitFor();
       await expectFine(page);
       await begin('mall');
       await press('Add 100');
@@ -248,12 +249,23 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
       await expectFine(page);
       await press('Correct this tally');
       await press('Add 1 to Canvasback');
+
+      // Two more lines from the paper sheet, by keyboard alone.
+      await press('Type in a paper sheet');
+      await page.getByLabel('Row 6, code or name').waitFor();
+      for (const key of ['buff', 'Tab', '7', 'Enter', 'rednecked grbe', 'Enter', 'Enter', '2']) {
+        if (/^(?:Tab|Enter)$/u.test(key)) await page.keyboard.press(key);
+        else await page.keyboard.type(key);
+      }
+      await page.getByText('Red-necked Grebe', { exact: true }).waitFor();
+      await expectFine(page);
+      await press('Sheet done');
       await press('Look over and send');
       await page.getByRole('alert').getByText('Say why the tally is corrected').waitFor();
       await page.getByLabel('Why is the tally corrected?').fill('One was behind the pier.');
       await press('Look over and send');
       await press('Send the correction');
-      await page.getByText('Sent: 461 birds. Thank you.').waitFor();
+      await page.getByText('Sent: 470 birds. Thank you.').waitFor();
       await page.getByText('as version 2', { exact: false }).waitFor();
       expect(observer.troubles).toEqual([]);
     },

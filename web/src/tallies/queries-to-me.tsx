@@ -3,6 +3,7 @@ import { useMutation } from 'urql';
 import type { MyAssignmentsQuery } from '../graphql/generated/graphql.js';
 import { readTrouble, type Trouble } from '../graphql/trouble.js';
 import { useAnnounce } from '../ui/announcer.js';
+import { forgetKept, readKept, writeKept } from '../ui/kept.js';
 import { TextArea } from '../ui/text-field.js';
 import { TroubleNotice } from '../ui/notice.js';
 import { dayAndClock } from '../ui/words.js';
@@ -40,9 +41,18 @@ export function QueriesToMe(props: {
   );
 }
 
+/** An answer that is not sent yet is kept on the phone, as a draft is. */
+function keyOf({ id }: Query): string {
+  return `countersign.answer.${id}`;
+}
+
+function isText(value: unknown): value is string {
+  return typeof value === 'string';
+}
+
 function OpenQuery(props: { readonly query: Query; readonly timeZone: string }): ReactNode {
   const { query } = props;
-  const [answer, setAnswer] = useState('');
+  const [answer, setAnswer] = useState(() => readKept(keyOf(query), isText) ?? '');
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const [{ fetching }, send] = useMutation(AnswerQuery);
   const announce = useAnnounce();
@@ -54,7 +64,10 @@ function OpenQuery(props: { readonly query: Query; readonly timeZone: string }):
       { additionalTypenames: ['ObserverQuery', 'Count'] },
     );
     if (result.error) setTrouble(readTrouble(result.error));
-    else announce('Your answer was sent.');
+    else {
+      forgetKept(keyOf(query));
+      announce('Your answer was sent.');
+    }
   }
 
   return (
@@ -74,7 +87,10 @@ function OpenQuery(props: { readonly query: Query; readonly timeZone: string }):
         hint="Say what you remember. “I cannot tell any more” is a good answer too."
         required
         value={answer}
-        onChange={setAnswer}
+        onChange={(text) => {
+          setAnswer(text);
+          writeKept(keyOf(query), text);
+        }}
       />
       {trouble === null ? null : <TroubleNotice trouble={trouble} />}
       <div>

@@ -29,6 +29,12 @@ export function SubmittedTally(props: {
         </dd>
         <dt>Looked for</dt>
         <dd>{inWords(tally.scope)}</dd>
+        {tally.reason === null ? null : (
+          <>
+            <dt>Corrected</dt>
+            <dd>{tally.reason}</dd>
+          </>
+        )}
         {tally.conditions === null ? null : (
           <>
             <dt>Conditions</dt>

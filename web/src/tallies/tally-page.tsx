@@ -15,6 +15,7 @@ import type { OutboxItem } from './kept-tables.js';
 import { putInOutbox, takeFromOutbox } from './outbox.js';
 import { tallyFor, useOwnPart, type Assignment, type OwnPart } from './own-part.js';
 import { askForPersistence } from './persistent-storage.js';
+import { QueriesToMe } from './queries-to-me.js';
 import { ReceivedTally, TallyOnItsWay } from './sent-tally.js';
 import { SubmittedTally } from './submitted-tally.js';
 import { correctionOf, tallyInput } from './tally-input.js';
@@ -217,6 +218,10 @@ function AssignmentTally(props: {
           assignments.
         </p>
       </Notice>
+      <QueriesToMe
+        queries={count.queries.filter(({ to }) => to.id === personId)}
+        timeZone={count.timeZone}
+      />
       <SubmittedTally tally={tally} timeZone={count.timeZone} />
       {assignment.window.closed ? (
         <p className="soft">The window is closed. To correct something now, tell the compiler.</p>
