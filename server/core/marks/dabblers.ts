@@ -16,6 +16,7 @@ const PINTAIL = 'Anas acuta';
  */
 export const DABBLERS: FieldMarkKey = {
   group: 'dabblers',
+  source: 'common practice, no source; from memory',
   species: [
     PINTAIL,
     GREEN_WINGED,

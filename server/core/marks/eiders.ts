@@ -6,6 +6,7 @@ const KING = 'Somateria spectabilis';
 /** Eiders (common practice, no source; from memory). */
 export const EIDERS: FieldMarkKey = {
   group: 'eiders',
+  source: 'common practice, no source; from memory',
   species: [COMMON, KING],
   marks: [
     {

@@ -41,6 +41,8 @@ export interface FieldMark {
 export interface FieldMarkKey {
   /** "pochards". */
   readonly group: string;
+  /** Where its marks are from: a publication, or "common practice, no source". */
+  readonly source: string;
   /** Regular species only, as for "Aythya sp.": a key says nothing of vagrants and hybrids. */
   readonly species: readonly Species[];
   readonly marks: readonly FieldMark[];

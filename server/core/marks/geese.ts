@@ -11,6 +11,7 @@ const ROSSS = 'Anser rossii';
  */
 export const WHITE_CHEEKED_GEESE: FieldMarkKey = {
   group: 'white-cheeked geese',
+  source: 'common practice, no source; from memory',
   species: [CANADA, CACKLING],
   marks: [
     {
@@ -71,6 +72,7 @@ export const WHITE_CHEEKED_GEESE: FieldMarkKey = {
 /** White geese (common practice, no source; from memory). Hybrids between the two are no rarity. */
 export const WHITE_GEESE: FieldMarkKey = {
   group: 'white geese',
+  source: 'common practice, no source; from memory',
   species: [SNOW, ROSSS],
   marks: [
     {

@@ -6,6 +6,7 @@ const BARROWS = 'Bucephala islandica';
 /** Goldeneyes (common practice, no source; from memory). Many females stay a pair, and should. */
 export const GOLDENEYES: FieldMarkKey = {
   group: 'goldeneyes',
+  source: 'common practice, no source; from memory',
   species: [COMMON, BARROWS],
   marks: [
     {

@@ -10,6 +10,7 @@ const CLARKS = 'Aechmophorus clarkii';
 /** Grebes in winter plumage (common practice, no source; from memory). */
 export const GREBES: FieldMarkKey = {
   group: 'grebes',
+  source: 'common practice, no source; from memory',
   species: [CLARKS, WESTERN, HORNED, RED_NECKED, EARED, PIED_BILLED],
   marks: [
     {

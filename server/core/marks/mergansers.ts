@@ -7,6 +7,7 @@ const RED_BREASTED = 'Mergus serrator';
 /** Mergansers (common practice, no source; from memory). */
 export const MERGANSERS: FieldMarkKey = {
   group: 'mergansers',
+  source: 'common practice, no source; from memory',
   species: [HOODED, COMMON, RED_BREASTED],
   marks: [
     {

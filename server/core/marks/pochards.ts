@@ -13,6 +13,7 @@ const LESSER = 'Aythya affinis';
  */
 export const POCHARDS: FieldMarkKey = {
   group: 'pochards',
+  source: 'common practice, no source',
   species: [LESSER, REDHEAD, RING_NECKED, GREATER, CANVASBACK],
   marks: [
     {

@@ -7,6 +7,7 @@ const BLACK = 'Melanitta americana';
 /** Scoters (common practice, no source; from memory). */
 export const SCOTERS: FieldMarkKey = {
   group: 'scoters',
+  source: 'common practice, no source; from memory',
   species: [BLACK, WHITE_WINGED, SURF],
   marks: [
     {

@@ -7,6 +7,7 @@ const TUNDRA = 'Cygnus columbianus';
 /** Swans (common practice, no source; from memory). */
 export const SWANS: FieldMarkKey = {
   group: 'swans',
+  source: 'common practice, no source; from memory',
   species: [TRUMPETER, TUNDRA, MUTE],
   marks: [
     {

@@ -69,6 +69,25 @@ describe('the field-mark keys as data', () => {
     }
   });
 
+  it('are of all the groups that the method names, each with its source', () => {
+    // Method section 9, "groups to cover".
+    expect(FIELD_MARK_KEYS.map(({ group }) => group).sort()).toEqual([
+      'dabblers',
+      'eiders',
+      'goldeneyes',
+      'grebes',
+      'mergansers',
+      'pochards',
+      'scoters',
+      'swans',
+      'white geese',
+      'white-cheeked geese',
+    ]);
+    for (const { source } of FIELD_MARK_KEYS) {
+      expect(source).toMatch(/^common practice, no source|\(\d{4}\)/u);
+    }
+  });
+
   it('has a key for every pair of look-alikes, both in the same one', () => {
     for (const [one, other] of DEFAULT_LOOK_ALIKES) {
       expect(keysFor([one]), `${one}, ${other}`).toEqual(keysFor([other]));

@@ -14,7 +14,7 @@ export interface PatchyRaft {
  * chance that grows with the birds of the kind drawn before it (Johnson, Kotz & Balakrishnan 1997,
  * Discrete Multivariate Distributions, chapter 40).
  */
-export function smallCountOf(
+function smallCountOf(
   { kinds, alikeness }: PatchyRaft,
   size: number,
   random: SeededRandom,

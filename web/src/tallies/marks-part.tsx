@@ -81,6 +81,9 @@ function KeyMarks(props: {
             onSeen={(state) => onChange(withMark(line, mark.name, state))}
           />
         ))}
+      <p className="hint">
+        {sentenceCase(markKey.group)}: {markKey.source}.
+      </p>
     </>
   );
 }

@@ -133,7 +133,7 @@ export function stateOf(draft: Draft, raft: DraftRaft): 'no-lines' | 'in-lines' 
 }
 
 /** What a line says of where its number comes from, for whoever compiles it. */
-export function raftNote(raft: DraftRaft): string {
+function raftNote(raft: DraftRaft): string {
   const scanned = raft.samples.flat().reduce((sum, { number }) => sum + number, 0);
   const block = wholeNumber(raft.block);
   const how = {
