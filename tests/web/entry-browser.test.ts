@@ -244,6 +244,7 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
     'is corrected with a reason, as a new version',
     async () => {
       const { page } = observer;
+      await page.clock.setFixedTime(new Date('2027-01-16T10:50:00-05:00'));
       await page.goto(form);
       await page.getByText('Wind force 5 (fresh breeze)', { exact: false }).waitFor();
       await expectFine(page);
