@@ -121,7 +121,7 @@ function AssignmentItem(props: {
         <dd>{assignment.vantage?.name ?? 'where you see the section best'}</dd>
         <dt>State</dt>
         <dd>{state}</dd>
-        <dt>Paper</dt>
+        <dt>Field sheet</dt>
         <dd>
           <FieldSheetLinks assignmentId={assignment.id} />
         </dd>
