@@ -81,13 +81,6 @@ export default defineConfig(
     },
   },
   {
-    files: ['web/public/**/*.js'],
-    languageOptions: {
-      sourceType: 'script',
-      globals: { caches: 'readonly', clients: 'readonly', fetch: 'readonly', self: 'readonly' },
-    },
-  },
-  {
     files: ['**/*.{ts,tsx}'],
     extends: [tseslint.configs.strictTypeChecked],
     languageOptions: {

@@ -15,7 +15,7 @@ export const desk = { width: 1280, height: 900 };
 export const narrowest = { width: 320, height: 720 };
 
 /** Nothing is fetched, reported or updated while the tests run. */
-const flags = [
+export const flags = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',

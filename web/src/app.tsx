@@ -26,6 +26,7 @@ import { SendKeptTallies } from './tallies/send-kept-tallies.js';
 import { TallyPage } from './tallies/tally-page.js';
 import { Announcer } from './ui/announcer.js';
 import { FailureBoundary } from './ui/failure-boundary.js';
+import { NewVersion } from './ui/new-version.js';
 import { Notice } from './ui/notice.js';
 import { useOnline } from './ui/online.js';
 import { Page } from './ui/page.js';
@@ -46,6 +47,7 @@ export function App(props: { readonly connect?: () => Client }): ReactNode {
       <Announcer>
         <SessionProvider key={turn} restart={restart}>
           <div className="frame">
+            <NewVersion />
             <Pages />
             <footer className="foot">
               Countersign: several observers&rsquo; counts, one compiled count that anyone can

@@ -20,8 +20,3 @@ createRoot(root).render(
     <App />
   </StrictMode>,
 );
-
-// Keeps the pages themselves on the phone, so that the tally form opens without a connection.
-if (import.meta.env.PROD && 'serviceWorker' in navigator) {
-  void navigator.serviceWorker.register('/keep-pages.js');
-}

@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useQuery, type CombinedError } from 'urql';
 import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
 import { useLate } from '../ui/late.js';
@@ -35,7 +35,11 @@ export function useOwnPart(
   }, [fresh, answeredTo, personId]);
   const isOutOfRange = result.error?.networkError !== undefined;
   const isLate = useLate(fresh === undefined && result.error === undefined);
-  const keptParts = useKeptOwnParts(personId, fresh === undefined && (isOutOfRange || isLate));
+  // Once it is needed it stays, also while the server is asked again: the form must not be taken
+  // from under anybody's thumb.
+  const [isNeeded, setNeeded] = useState(false);
+  if ((isOutOfRange || isLate) && !isNeeded) setNeeded(true);
+  const keptParts = useKeptOwnParts(personId, fresh === undefined && isNeeded);
   const kept = keptParts?.find(({ id }) => id === countId);
   const again = useMemo(() => () => ask({ requestPolicy: 'network-only' }), [ask]);
   // Out of range, what is kept is looked for before anything is said to be missing.

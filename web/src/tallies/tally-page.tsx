@@ -84,7 +84,7 @@ function AssignmentTally(props: {
   const { open, state } = useOpenDraft(personId, assignment.id);
   const outbox = useOutbox(personId);
   const [empty] = useState(() => emptyDraft(count.id, assignment.id));
-  /** Sent from this page: its thanks stay to be read, though the server's answer makes it known. */
+  /** Seen on its way by this page: its thanks stay to be read, though the server's answer makes it known. */
   const [handedOver, setHandedOver] = useState<string | null>(null);
   const announce = useAnnounce();
   const tally = tallyFor(assignment, count);
@@ -116,6 +116,7 @@ function AssignmentTally(props: {
 
   const isOfDraft = item !== null && (draft === null || draft.id === item.id);
   if (isOfDraft && (item.state.kind === 'waiting' || item.state.kind === 'sending')) {
+    if (handedOver !== item.id) setHandedOver(item.id);
     return (
       <TallyOnItsWay
         item={item}
