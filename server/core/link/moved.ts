@@ -96,9 +96,10 @@ function travelText(first: Seen, second: Seen, { journeys, protocol }: Setting):
 }
 
 function alternativesText(others: number, place: string): string {
-  return others === 1
-    ? `it is the only flock that was followed in ${place}`
-    : `it is one of ${others} flocks in ${place}`;
+  if (others === 1) return `it is the only flock that was followed in ${place}`;
+  // Totals stand for about so many.
+  const number = Number.isInteger(others) ? String(others) : `about ${Math.round(others)}`;
+  return `it is one of ${number} flocks in ${place}`;
 }
 
 function seenFlying(

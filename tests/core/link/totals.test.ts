@@ -79,6 +79,24 @@ describe('the undivided total of a section', () => {
     );
   });
 
+  it('makes the flocks of its section a round number in words', () => {
+    const snapshot = aSnapshot([
+      aTally('a', { sections: ['s1'], lines: [flock('f', 350, { to: 's2', heading: 90 })] }),
+      aTally('b', {
+        sections: ['s2'],
+        lines: [
+          flock('g', 330, { time: clock('9:50') }),
+          aLine('t', birds(300)),
+          ...otherFlocks('s2', 'x-').slice(0, 5),
+        ],
+      }),
+    ]);
+    const link = findLinks(snapshot, cellOf, protocol).find(({ lines }) => lines.includes('g'));
+    expect(link?.evidence.map(({ text }) => text)).toContainEqual(
+      expect.stringMatching(/^it is one of about \d+ flocks in Section 2$/u),
+    );
+  });
+
   it('is no reason by itself to propose that a flock next door is part of it', () => {
     expect(linkOf([total('t', 4200)], flock('f', 350))?.proposed ?? false).toBe(false);
   });
