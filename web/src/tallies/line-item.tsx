@@ -5,7 +5,7 @@ import { wholeNumber, type DraftLine } from './draft.js';
 import { detailWords, quantityWords } from './line-words.js';
 
 /** One line in the list. Drawn anew only if it changed itself, however many lines there are. */
-export const LineItem = memo(function LineItem(props: {
+const LineItem = memo(function LineItem(props: {
   readonly line: DraftLine;
   readonly faults: readonly DraftFault[];
   readonly onOpen: (lineId: string) => void;
@@ -47,3 +47,35 @@ export const LineItem = memo(function LineItem(props: {
     </li>
   );
 });
+
+const noFaults: readonly DraftFault[] = [];
+
+interface Items {
+  readonly lines: readonly DraftLine[];
+  readonly faultsOf: ReadonlyMap<string, readonly DraftFault[]>;
+  readonly onOpen: (lineId: string) => void;
+  readonly onTap: (lineId: string, step: number) => void;
+}
+
+/** Some lines, the newest first. A tap on one of hundreds is worked out among these few only. */
+export const LineItems = memo(
+  function LineItems({ lines, faultsOf, onOpen, onTap }: Items): ReactNode {
+    return lines
+      .toReversed()
+      .map((line) => (
+        <LineItem
+          key={line.id}
+          line={line}
+          faults={faultsOf.get(line.id) ?? noFaults}
+          onOpen={onOpen}
+          onTap={onTap}
+        />
+      ));
+  },
+  (before, after) =>
+    before.faultsOf === after.faultsOf &&
+    before.onOpen === after.onOpen &&
+    before.onTap === after.onTap &&
+    before.lines.length === after.lines.length &&
+    before.lines.every((line, index) => line === after.lines[index]),
+);

@@ -7,7 +7,7 @@ import type { DraftFault } from './draft-faults.js';
 import { emptyLine, wholeNumber, withLine, withoutLine, type DraftLine } from './draft.js';
 import { editedLine, type ChangeLine } from './edited-line.js';
 import { LineEditor } from './line-editor.js';
-import { LineItem } from './line-item.js';
+import { LineItems } from './line-item.js';
 import { quantityWords } from './line-words.js';
 import type { Place } from './place.js';
 import { TaxonPicker } from './taxon-picker.js';
@@ -16,7 +16,9 @@ import type { ChangeDraft } from './use-draft.js';
 
 /** As many of the last taxa as the buttons have room for. */
 const MOST_RECENT = 10;
-const noFaults: readonly DraftFault[] = [];
+/** About as many lines as a screen shows twice over. */
+const PIECE = 20;
+const noFaultsAtAll: ReadonlyMap<string, readonly DraftFault[]> = new Map();
 
 /**
  * The lines of a tally: pick a taxon, give its number, go on; the newest stands on top. A tap beside
@@ -74,6 +76,7 @@ export function LinesPart(props: {
     [change, stamp],
   );
   const faultsOf = useMemo(() => {
+    if (faults.length === 0) return noFaultsAtAll;
     const found = new Map<string, DraftFault[]>();
     for (const fault of faults) {
       if (fault.lineId === null) continue;
@@ -130,19 +133,30 @@ export function LinesPart(props: {
         </p>
       ) : (
         <ol className="plain-list tally-lines" reversed>
-          {[...lines].reverse().map((line) => (
-            <LineItem
-              key={line.id}
-              line={line}
-              faults={faultsOf.get(line.id) ?? noFaults}
-              onOpen={onOpen}
-              onTap={tap}
-            />
-          ))}
+          {piecesOf(lines)
+            .reverse()
+            .map((piece) => (
+              <LineItems
+                key={piece[0]?.id}
+                lines={piece}
+                faultsOf={faultsOf}
+                onOpen={onOpen}
+                onTap={tap}
+              />
+            ))}
         </ol>
       )}
     </section>
   );
+}
+
+/** The lines in pieces, the same ones in a piece however many come after it. */
+function piecesOf(lines: readonly DraftLine[]): (readonly DraftLine[])[] {
+  const pieces: (readonly DraftLine[])[] = [];
+  for (let from = 0; from < lines.length; from += PIECE) {
+    pieces.push(lines.slice(from, from + PIECE));
+  }
+  return pieces;
 }
 
 /** The last taxa, each once, latest first. The same list until another taxon comes in. */

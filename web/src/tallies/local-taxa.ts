@@ -16,7 +16,7 @@ const SEARCHED = 40;
  *
  * @param expected the count's own, by the years in which there were any
  */
-export function localTaxa(expected: readonly string[]): readonly string[] {
+function localTaxa(expected: readonly string[]): readonly string[] {
   return expected.length === 0 ? COMMON_TAXA : expected;
 }
 

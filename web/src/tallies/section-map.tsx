@@ -1,6 +1,6 @@
-import { useMemo, type MouseEvent, type ReactNode } from 'react';
+import { memo, useMemo, type MouseEvent, type ReactNode } from 'react';
 import type { Position } from '../../../server/core/model/snapshot.js';
-import { fitProjection, linePath, polygonPath } from '../plans/projection.js';
+import { fitProjection, linePath, polygonPath, type Projection } from '../plans/projection.js';
 import { useWidth } from '../ui/use-width.js';
 import type { Place } from './place.js';
 
@@ -48,22 +48,7 @@ export function SectionMap(props: {
         aria-label={props.label}
         onClick={tap}
       >
-        {place.sections.map(({ id, polygon }) => (
-          <path
-            key={id}
-            d={polygonPath(polygon, projection)}
-            fillRule="evenodd"
-            className="map-section section-map-water"
-          />
-        ))}
-        {place.vantage?.views.map((view, index) => (
-          <path
-            key={index}
-            d={polygonPath(view, projection)}
-            fillRule="evenodd"
-            className="map-view"
-          />
-        ))}
+        <Ground place={place} projection={projection} />
         {outline.length < 3 ? null : (
           <path d={polygonPath([outline], projection)} className="section-map-seen" />
         )}
@@ -95,3 +80,31 @@ export function SectionMap(props: {
     </div>
   );
 }
+
+/** What stays as it is, whatever is marked on it: not drawn again with every tap on the count. */
+const Ground = memo(function Ground(props: {
+  readonly place: Place;
+  readonly projection: Projection;
+}): ReactNode {
+  const { place, projection } = props;
+  return (
+    <>
+      {place.sections.map(({ id, polygon }) => (
+        <path
+          key={id}
+          d={polygonPath(polygon, projection)}
+          fillRule="evenodd"
+          className="map-section section-map-water"
+        />
+      ))}
+      {place.vantage?.views.map((view, index) => (
+        <path
+          key={index}
+          d={polygonPath(view, projection)}
+          fillRule="evenodd"
+          className="map-view"
+        />
+      ))}
+    </>
+  );
+});

@@ -6,7 +6,7 @@ import type { Draft } from './draft.js';
 import { NumberField } from './number-field.js';
 import type { Place } from './place.js';
 import { SectionMap } from './section-map.js';
-import type { SetDraft } from './whole-part.js';
+import type { SetDraft } from './use-draft.js';
 
 /** How much of the section was seen: as a share, or drawn on its map, which gives the share. */
 export function SeenPart(props: {

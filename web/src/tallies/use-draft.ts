@@ -11,6 +11,9 @@ import type { UndoProps } from './undo-buttons.js';
  */
 export type ChangeDraft = (edit: (draft: Draft) => Draft, by?: string) => void;
 
+/** Sets fields of the draft; `by` as in `ChangeDraft`. */
+export type SetDraft = (fields: Partial<Draft>, by?: string) => void;
+
 /** Steps are for undoing only: they may wait until nobody is tapping. */
 const KEEP_STEPS_AFTER = 400;
 

@@ -9,12 +9,9 @@ import { ConditionsPart } from './conditions-part.js';
 import type { OwnPart } from './own-part.js';
 import type { Place } from './place.js';
 import { SeenPart } from './seen-part.js';
-import type { ChangeDraft } from './use-draft.js';
+import type { ChangeDraft, SetDraft } from './use-draft.js';
 import { readTaxon } from '../ui/taxon.js';
 import { TaxonPicker } from './taxon-picker.js';
-
-/** Sets fields of the draft; `by` as in `ChangeDraft`. */
-export type SetDraft = (fields: Partial<Draft>, by?: string) => void;
 
 const noTaxa: readonly string[] = [];
 
