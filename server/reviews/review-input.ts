@@ -33,8 +33,9 @@ export function reviewInput(
   const { id, name, waterbody, date, timeZone, windows, sections, vantages, views } = record;
   const { history, shoreline } = record;
   const current = currentTallies(tallies);
-  const samples = samplesInOrder([...record.samples, ...current.flatMap((each) => each.samples)]);
-  const marks = marksInOrder([...record.marks, ...current.flatMap((each) => each.marks)]);
+  const brought = aboutCurrent(record, current);
+  const samples = samplesInOrder([...brought.samples, ...current.flatMap((each) => each.samples)]);
+  const marks = marksInOrder([...brought.marks, ...current.flatMap((each) => each.marks)]);
   return {
     snapshot: {
       id,
@@ -55,6 +56,25 @@ export function reviewInput(
     },
     rulings: rulingsInForce(rulings).map(({ ruling }) => ruling),
     protocol: record.protocol,
+  };
+}
+
+/**
+ * Of the samples and marks that came with a count folder, those whose lines still stand: a correction of
+ * the tally has lines of its own, and brings what was noted of them.
+ */
+export function aboutCurrent(
+  { samples, marks }: Pick<CountRecord, 'samples' | 'marks'>,
+  current: readonly Pick<TallyVersion, 'id' | 'lines'>[],
+): Pick<CountRecord, 'samples' | 'marks'> {
+  const lines = new Set(current.flatMap((tally) => tally.lines.map(({ id }) => id)));
+  const hasFlock = (label: string, tally: string | undefined): boolean =>
+    current.some(
+      (each) => (tally ?? each.id) === each.id && each.lines.some(({ flock }) => flock === label),
+    );
+  return {
+    samples: samples.filter(({ raft, tally }) => lines.has(raft) || hasFlock(raft, tally)),
+    marks: marks.filter(({ line }) => lines.has(line)),
   };
 }
 
