@@ -41,15 +41,17 @@ export function SideBySide(props: {
   return (
     <section className="stack-tight" aria-labelledby="side-by-side-heading">
       <h2 id="side-by-side-heading">The tallies side by side</h2>
-      <ul className="plain-list">
-        {tallies.flatMap((tally) =>
-          tally.conditions.map((conditions, index) => (
-            <li key={`${tally.tally}-${index}`} className="small">
-              <strong>{tally.observerName}</strong>: {conditionsWords(conditions)}.
-            </li>
-          )),
-        )}
-      </ul>
+      {tallies.some(({ conditions }) => conditions.length > 0) ? (
+        <ul className="plain-list">
+          {tallies.flatMap((tally) =>
+            tally.conditions.map((conditions, index) => (
+              <li key={`${tally.tally}-${index}`} className="small">
+                <strong>{tally.observerName}</strong>: {conditionsWords(conditions)}.
+              </li>
+            )),
+          )}
+        </ul>
+      ) : null}
       <div className="wide" role="region" aria-label="Table: tallies side by side" tabIndex={0}>
         <table className="side-by-side">
           <thead>
