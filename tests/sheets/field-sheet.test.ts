@@ -1,3 +1,4 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../server/core/cautions.js';
 import { parseTaxon } from '../../server/core/taxa/parse-taxon.js';
@@ -127,6 +128,23 @@ describe('a field sheet on paper', () => {
     expect(back?.texts).toContain('Mixed rafts: scan samples');
     expect(back?.texts).toContain('Sample 6');
     expect(back?.texts.join('\n')).toContain('page 2 of 2');
+  });
+
+  it('is read alike by a general-purpose reader of PDFs (pdfjs-dist 4.10.38)', async () => {
+    const bytes = await drawFieldSheet(fieldSheet(PLAN), 'letter');
+    const own = readPdf(bytes);
+    const document = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+    expect(document.numPages).toBe(own.length);
+    const squeezed = (texts: readonly string[]): string => texts.join('').replace(/\s+/gu, '');
+    for (const [index, page] of own.entries()) {
+      const read = await document.getPage(index + 1);
+      const { width, height } = read.getViewport({ scale: 1 });
+      expect([width, height]).toEqual([page.width, page.height]);
+      const { items } = await read.getTextContent();
+      const texts = items.flatMap((item) => ('str' in item ? [item.str] : []));
+      expect(squeezed(texts)).toBe(squeezed(page.texts));
+    }
+    await document.destroy();
   });
 
   it('is black on white, no line under half a point, no text under nine', async () => {
