@@ -6,7 +6,7 @@ const name = 'countersign.sender';
 /** How long a lease holds without being renewed: a closed tab keeps nobody waiting longer. */
 const leaseLasts = 15_000;
 const renewEvery = 5_000;
-const askAgainEvery = 1_000;
+const askAgainEvery = 250;
 
 /**
  * Does a piece of work in one tab at a time: the others wait for their turn. The browser's own locks
@@ -33,7 +33,8 @@ export async function asOnlySender<Value>(work: () => Promise<Value>): Promise<V
 
 /** Browsers have had locks since 2022, on secure pages only. */
 function lockManager(): LockManager | null {
-  return 'locks' in navigator ? navigator.locks : null;
+  const { locks } = navigator as { readonly locks?: LockManager };
+  return locks ?? null;
 }
 
 async function takeLease(holder: string): Promise<'ours' | 'taken by another' | 'not kept'> {
