@@ -33,20 +33,24 @@ export function NewVersion(): ReactNode {
 }
 
 async function keepPages(onReady: (worker: ServiceWorker) => void): Promise<void> {
-  let registration: ServiceWorkerRegistration;
+  let registration: ServiceWorkerRegistration | undefined;
   try {
-    registration = await navigator.serviceWorker.register('/keep-pages.js');
+    await navigator.serviceWorker.register('/keep-pages.js');
+    registration = await navigator.serviceWorker.getRegistration('/');
   } catch {
     // A private window or a full phone: the pages still work while there is a connection.
     return;
   }
+  // Some browsers say yes where they keep nothing.
+  if (registration === undefined) return;
+  const kept = registration;
   // The first version of all looks after its page at once; only a later one waits.
   const look = (worker: ServiceWorker | null): void => {
-    if (worker?.state === 'installed' && registration.active !== null) onReady(worker);
+    if (worker?.state === 'installed' && kept.active !== null) onReady(worker);
   };
-  look(registration.waiting);
-  registration.addEventListener('updatefound', () => {
-    const worker = registration.installing;
+  look(kept.waiting);
+  kept.addEventListener('updatefound', () => {
+    const worker = kept.installing;
     worker?.addEventListener('statechange', () => look(worker));
   });
 }
