@@ -94,7 +94,10 @@ interface Stage {
  * another reason, or only reads.
  */
 const ATTEMPTS: Readonly<
-  Record<Exclude<Act, 'SEE_TALLIES' | 'PRINT_FIELD_SHEET'>, (stage: Stage, role: Role) => readonly [string, object]>
+  Record<
+    Exclude<Act, 'SEE_TALLIES' | 'PRINT_FIELD_SHEET'>,
+    (stage: Stage, role: Role) => readonly [string, object]
+  >
 > = {
   PLAN: ({ count }) => [
     'mutation ($input: AssignInput!) { assign(input: $input) { id } }',
