@@ -319,7 +319,8 @@ describe.skipIf(chromium === '')('the main job in a browser', () => {
     await page.reload();
     await page.getByRole('heading', { name: 'My assignments' }).waitFor();
     await page.getByText('No connection. What you enter is kept on this device.').waitFor();
-    expect(await page.locator('.assignment').count()).toBeGreaterThan(0);
+    // They come from the phone's own database, a moment after the page.
+    await page.locator('.assignment').first().waitFor();
     await page.context().close();
   });
 });
