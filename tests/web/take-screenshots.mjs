@@ -31,10 +31,11 @@ async function tallyOnAPhone(page) {
   await page.getByRole('link', { name: 'Begin the tally' }).click();
   await page.getByRole('button', { name: 'Greater Scaup', exact: true }).click();
   await page.getByRole('button', { name: 'Greater/Lesser Scaup', exact: true }).click();
-  for (let block = 0; block < 9; block += 1) {
-    await page.getByRole('button', { name: 'Add 100' }).click();
-  }
   await page.getByText('In blocks').click();
+  await page.getByRole('button', { name: '100', exact: true }).click();
+  for (let block = 0; block < 9; block += 1) {
+    await page.getByRole('button', { name: 'Add a block of 100' }).click();
+  }
   await page.locator('.line-editor').evaluate((editor) => editor.scrollIntoView());
   await take(page, 'tally-on-a-phone');
 }

@@ -89,20 +89,20 @@ export function BlockKeys(props: {
         <button
           type="button"
           className="button count-take"
-          aria-label={`Take a block of ${block} away`}
+          aria-label={block === 0 ? 'Take a block away' : `Take a block of ${block} away`}
           disabled={block === 0}
           onClick={() => step(-block)}
         >
-          −{block}
+          −{block === 0 ? ' block' : block}
         </button>
         <button
           type="button"
           className="button count-add"
-          aria-label={`Add a block of ${block}`}
+          aria-label={block === 0 ? 'Add a block' : `Add a block of ${block}`}
           disabled={block === 0}
           onClick={() => step(block)}
         >
-          +{block}
+          +{block === 0 ? ' block' : block}
         </button>
       </div>
     </>
