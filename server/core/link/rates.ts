@@ -16,7 +16,7 @@ const WORTH_IN_TALLY = PAST_THE_LINE / (1 - PAST_THE_LINE);
 
 /** Rounds of learning; each changes less than the one before. */
 const ROUNDS = 25;
-const NO_LONGER_CHANGES = 1e-3;
+const NO_LONGER_CHANGES = 1e-2;
 
 /** One sort of link: how many were expected beforehand, and which pairs may be of it. */
 interface Rate {

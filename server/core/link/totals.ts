@@ -1,4 +1,4 @@
-import { overlaps } from '../taxa/candidate-set.js';
+import { keyOf, overlaps } from '../taxa/candidate-set.js';
 import type { Protocol } from '../model/protocol.js';
 import { numberOf } from '../model/quantity.js';
 import type { CountWindow, Tally, TallyLine } from '../model/snapshot.js';
@@ -50,7 +50,7 @@ export function linesOfTotals({ lines }: Tally): ReadonlyMap<string, readonly Ta
   for (const line of lines.toSorted((a, b) => (a.id < b.id ? -1 : 1))) {
     const isCounted = line.activity !== 'flying-through' && numberOf(line.quantity) !== null;
     if (!isCounted || canBeFollowed(line)) continue;
-    const key = line.candidates.join('|');
+    const key = keyOf(line.candidates);
     byKind.set(key, [...(byKind.get(key) ?? []), line]);
   }
   return byKind;
