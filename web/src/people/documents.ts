@@ -1,4 +1,4 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql } from '../graphql/document.js';
 
 export const Me = graphql(`
   query Me {

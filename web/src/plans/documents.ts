@@ -1,4 +1,4 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql, withFragments } from '../graphql/document.js';
 
 export const MyCounts = graphql(`
   query MyCounts {
@@ -28,7 +28,30 @@ export const CountHead = graphql(`
   }
 `);
 
-export const CountCoverage = graphql(`
+/** Named in documents elsewhere too. */
+export const AssignmentParts = graphql(`
+  fragment AssignmentParts on Assignment {
+    id
+    person {
+      id
+      name
+    }
+    sections {
+      id
+      name
+    }
+    window {
+      id
+    }
+    vantage {
+      id
+      name
+    }
+    submitted
+  }
+`);
+
+const coverage = graphql(`
   query CountCoverage($id: ID!) {
     count(id: $id) {
       id
@@ -98,6 +121,7 @@ export const CountCoverage = graphql(`
     }
   }
 `);
+export const CountCoverage = withFragments(coverage, AssignmentParts);
 
 export const Assign = graphql(`
   mutation Assign($input: AssignInput!) {
@@ -142,28 +166,5 @@ export const PlanCount = graphql(`
       id
       name
     }
-  }
-`);
-
-// Parts that documents name; the generator puts them in.
-graphql(`
-  fragment AssignmentParts on Assignment {
-    id
-    person {
-      id
-      name
-    }
-    sections {
-      id
-      name
-    }
-    window {
-      id
-    }
-    vantage {
-      id
-      name
-    }
-    submitted
   }
 `);

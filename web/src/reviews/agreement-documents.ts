@@ -1,75 +1,7 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql, withFragments } from '../graphql/document.js';
 
-/** All that a compiler or leader may see; what is about single observers comes to leaders alone. */
-export const CountAgreement = graphql(`
-  query CountAgreement($id: ID!) {
-    count(id: $id) {
-      id
-      review {
-        countId
-        inputHash
-        withheld
-        agreement {
-          minimumUnits
-          overall {
-            ...Measures
-          }
-          byPair {
-            ...PairParts
-          }
-          byTaxon {
-            taxon
-            percentAgreement {
-              ...StatisticParts
-            }
-            brayCurtisSimilarity {
-              ...StatisticParts
-            }
-            concordance {
-              ...StatisticParts
-            }
-            withinTolerance {
-              ...StatisticParts
-            }
-            alpha {
-              ...StatisticParts
-            }
-            sensitivity {
-              ...StatisticParts
-            }
-          }
-          bySection {
-            sections {
-              id
-              name
-            }
-            measures {
-              ...Measures
-            }
-          }
-          intraclass {
-            ...IntraclassParts
-          }
-          confusion {
-            ...ConfusionParts
-          }
-          detection {
-            ...DetectionParts
-          }
-          observers {
-            ...RatioParts
-          }
-          observerModel {
-            ...ObserverModelParts
-          }
-          observerConsistency {
-            ...ConsistencyParts
-          }
-        }
-      }
-    }
-  }
-
+/** What both documents ask of a pair and of an observer. */
+const SharedParts = graphql(`
   fragment StatisticParts on Statistic {
     value
     low
@@ -162,6 +94,87 @@ export const CountAgreement = graphql(`
     }
   }
 
+  fragment RatioParts on ObserverRatio {
+    observer {
+      id
+      name
+    }
+    ratio {
+      ...StatisticParts
+    }
+  }
+`);
+
+/** All that a compiler or leader may see; what is about single observers comes to leaders alone. */
+const ofCount = graphql(`
+  query CountAgreement($id: ID!) {
+    count(id: $id) {
+      id
+      review {
+        countId
+        inputHash
+        withheld
+        agreement {
+          minimumUnits
+          overall {
+            ...Measures
+          }
+          byPair {
+            ...PairParts
+          }
+          byTaxon {
+            taxon
+            percentAgreement {
+              ...StatisticParts
+            }
+            brayCurtisSimilarity {
+              ...StatisticParts
+            }
+            concordance {
+              ...StatisticParts
+            }
+            withinTolerance {
+              ...StatisticParts
+            }
+            alpha {
+              ...StatisticParts
+            }
+            sensitivity {
+              ...StatisticParts
+            }
+          }
+          bySection {
+            sections {
+              id
+              name
+            }
+            measures {
+              ...Measures
+            }
+          }
+          intraclass {
+            ...IntraclassParts
+          }
+          confusion {
+            ...ConfusionParts
+          }
+          detection {
+            ...DetectionParts
+          }
+          observers {
+            ...RatioParts
+          }
+          observerModel {
+            ...ObserverModelParts
+          }
+          observerConsistency {
+            ...ConsistencyParts
+          }
+        }
+      }
+    }
+  }
+
   fragment IntraclassParts on Intraclass {
     observers {
       id
@@ -183,16 +196,6 @@ export const CountAgreement = graphql(`
       ...StatisticParts
     }
     consistencyMean {
-      ...StatisticParts
-    }
-  }
-
-  fragment RatioParts on ObserverRatio {
-    observer {
-      id
-      name
-    }
-    ratio {
       ...StatisticParts
     }
   }
@@ -287,9 +290,10 @@ export const CountAgreement = graphql(`
     warning
   }
 `);
+export const CountAgreement = withFragments(ofCount, SharedParts);
 
 /** What an observer may see: their own pairs and their own ratio. */
-export const OwnAgreement = graphql(`
+const ofOwn = graphql(`
   query OwnAgreement($id: ID!) {
     count(id: $id) {
       id
@@ -305,3 +309,4 @@ export const OwnAgreement = graphql(`
     }
   }
 `);
+export const OwnAgreement = withFragments(ofOwn, SharedParts);

@@ -1,6 +1,8 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql, withFragments } from '../graphql/document.js';
+import { LinkParts } from './link-documents.js';
+import { GivenRuling, Source } from './ruling-documents.js';
 
-export const DisagreementList = graphql(`
+const list = graphql(`
   query DisagreementList($id: ID!) {
     me {
       id
@@ -65,8 +67,9 @@ export const DisagreementList = graphql(`
     }
   }
 `);
+export const DisagreementList = withFragments(list, GivenRuling);
 
-export const OneDisagreement = graphql(`
+const one = graphql(`
   query OneDisagreement($id: ID!, $disagreementId: ID!) {
     me {
       id
@@ -264,3 +267,4 @@ export const OneDisagreement = graphql(`
     }
   }
 `);
+export const OneDisagreement = withFragments(one, GivenRuling, LinkParts, Source);

@@ -1,6 +1,92 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql, withFragments } from '../graphql/document.js';
+import { GivenRuling } from './ruling-documents.js';
 
-export const CountLinks = graphql(`
+export const LinkParts = graphql(`
+  fragment LinkParts on Link {
+    id
+    kind
+    probability
+    birds
+    proposed
+    ruling
+    deducted
+    deduction {
+      taxon
+      number
+    }
+    first {
+      ...SightingParts
+    }
+    second {
+      ...SightingParts
+    }
+    evidence {
+      name
+      text
+      weight
+    }
+  }
+
+  fragment SightingParts on Sighting {
+    cell
+    section {
+      id
+      name
+    }
+    lines
+    observers {
+      id
+      name
+    }
+    taxon
+    number
+    start
+    end
+    position
+  }
+`);
+
+const FlockParts = graphql(`
+  fragment FlockParts on Flock {
+    lines
+    observer {
+      id
+      name
+    }
+    sections {
+      id
+      name
+    }
+    window {
+      id
+    }
+    taxon
+    number
+    start
+    end
+    timeNoted
+    position
+  }
+`);
+
+const AskedQuery = graphql(`
+  fragment AskedQuery on ObserverQuery {
+    id
+    question
+    askedAt
+    askedBy {
+      id
+      name
+    }
+    to {
+      id
+      name
+    }
+    answer
+  }
+`);
+
+const links = graphql(`
   query CountLinks($id: ID!) {
     me {
       id
@@ -69,85 +155,4 @@ export const CountLinks = graphql(`
     }
   }
 `);
-
-// Parts that documents name; the generator puts them in.
-graphql(`
-  fragment LinkParts on Link {
-    id
-    kind
-    probability
-    birds
-    proposed
-    ruling
-    deducted
-    deduction {
-      taxon
-      number
-    }
-    first {
-      ...SightingParts
-    }
-    second {
-      ...SightingParts
-    }
-    evidence {
-      name
-      text
-      weight
-    }
-  }
-
-  fragment SightingParts on Sighting {
-    cell
-    section {
-      id
-      name
-    }
-    lines
-    observers {
-      id
-      name
-    }
-    taxon
-    number
-    start
-    end
-    position
-  }
-
-  fragment FlockParts on Flock {
-    lines
-    observer {
-      id
-      name
-    }
-    sections {
-      id
-      name
-    }
-    window {
-      id
-    }
-    taxon
-    number
-    start
-    end
-    timeNoted
-    position
-  }
-
-  fragment AskedQuery on ObserverQuery {
-    id
-    question
-    askedAt
-    askedBy {
-      id
-      name
-    }
-    to {
-      id
-      name
-    }
-    answer
-  }
-`);
+export const CountLinks = withFragments(links, LinkParts, FlockParts, AskedQuery, GivenRuling);

@@ -1,4 +1,4 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql } from '../graphql/document.js';
 
 export const GiveRuling = graphql(`
   mutation GiveRuling($input: RulingInput!) {
@@ -37,8 +37,7 @@ export const AskQuery = graphql(`
   }
 `);
 
-// Parts that documents name; the generator puts them in.
-graphql(`
+export const GivenRuling = graphql(`
   fragment GivenRuling on Ruling {
     id
     by {
@@ -76,7 +75,9 @@ graphql(`
       parts
     }
   }
+`);
 
+export const Source = graphql(`
   fragment Source on SourceLine {
     line {
       id

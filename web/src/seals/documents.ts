@@ -1,4 +1,5 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql, withFragments } from '../graphql/document.js';
+import { Source } from '../reviews/ruling-documents.js';
 
 export const CompiledCountPage = graphql(`
   query CompiledCountPage($id: ID!) {
@@ -64,7 +65,7 @@ export const CompiledCountPage = graphql(`
   }
 `);
 
-export const LineLedger = graphql(`
+const ledger = graphql(`
   query LineLedger($id: ID!, $taxon: String!) {
     count(id: $id) {
       id
@@ -93,6 +94,7 @@ export const LineLedger = graphql(`
     }
   }
 `);
+export const LineLedger = withFragments(ledger, Source);
 
 export const CountAudit = graphql(`
   query CountAudit($id: ID!, $first: Int, $before: Int) {

@@ -1,6 +1,7 @@
-import { graphql } from '../graphql/generated/gql.js';
+import { graphql, withFragments } from '../graphql/document.js';
+import { AssignmentParts } from '../plans/documents.js';
 
-export const MyAssignments = graphql(`
+const assignments = graphql(`
   query MyAssignments($id: ID!) {
     me {
       id
@@ -140,6 +141,7 @@ export const MyAssignments = graphql(`
     }
   }
 `);
+export const MyAssignments = withFragments(assignments, AssignmentParts);
 
 export const SubmitTally = graphql(`
   mutation SubmitTally($input: TallyInput!) {
