@@ -1,5 +1,6 @@
 import js from '@eslint/js';
 import { defineConfig } from 'eslint/config';
+import lingui from 'eslint-plugin-lingui';
 import reactHooks from 'eslint-plugin-react-hooks';
 import tseslint from 'typescript-eslint';
 
@@ -52,6 +53,55 @@ const purity = {
         message: `${pure} Hand the instant in as an argument.`,
       },
     ],
+  },
+};
+
+/** Everything that a reader may see is a message (`t`, `<Trans>`, `msg`); the rest is told by its type or its place. */
+const inCatalogues = {
+  files: ['web/src/**/*.{ts,tsx}'],
+  ignores: ['web/src/{people,plans,tallies,reviews,seals}/**', 'web/src/graphql/generated/**'],
+  plugins: { lingui },
+  rules: {
+    'lingui/no-unlocalized-strings': [
+      'error',
+      {
+        useTsTypes: true,
+        ignore: [
+          // Without a letter, or written as codes, keys, class names and addresses are: no capital first, no space.
+          '^[^\\p{L}]*$',
+          '^[a-z0-9#./:_-][A-Za-z0-9#./:_-]*$',
+          '^[A-Z][A-Z0-9_]*$',
+          // Paths.
+          '^\\.\\.?/',
+        ],
+        ignoreNames: [
+          'className',
+          'key',
+          'style',
+          'viewBox',
+          'd',
+          'points',
+          'transform',
+          'href',
+          'autoComplete',
+          { regex: { pattern: '^(data|stroke|fill)' } },
+        ],
+        ignoreFunctions: [
+          'Error',
+          'isLanguage',
+          '*.addEventListener',
+          '*.querySelector',
+          '*.startsWith',
+          'graphql',
+          'pathOf',
+        ],
+      },
+    ],
+    'lingui/no-expression-in-message': 'off',
+    'lingui/t-call-in-function': 'error',
+    'lingui/no-single-tag-to-translate': 'error',
+    'lingui/no-single-variables-to-translate': 'error',
+    'lingui/no-trans-inside-trans': 'error',
   },
 };
 
@@ -109,5 +159,6 @@ export default defineConfig(
     rules: { 'no-loss-of-precision': 'off' },
   },
   { ...reactHooks.configs.flat.recommended, files: ['web/**/*.{ts,tsx}'] },
+  inCatalogues,
   purity,
 );

@@ -1,4 +1,6 @@
+import { lingui } from '@lingui/vite-plugin';
 import { defineConfig } from 'vitest/config';
+import { messageMacros } from '../web/message-macros.mjs';
 import { findChromium } from './support/find-chromium.mjs';
 import { LongestFirst } from './support/longest-first.js';
 
@@ -11,11 +13,16 @@ const chromium = findChromium();
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   resolve: oneGraphql,
+  // The pages' messages, as the web app is built (web/vite.config.ts).
+  plugins: [
+    messageMacros(),
+    lingui({ configPath: new URL('../web/lingui.config.js', import.meta.url).pathname }),
+  ],
   test: {
     // One test file to a core. Left to itself, Vitest keeps one core back, which is half of two.
     maxWorkers: '100%',
     sequence: { sequencer: LongestFirst },
-    setupFiles: ['tests/support/fast-check-seed.ts'],
+    setupFiles: ['tests/support/fast-check-seed.ts', 'tests/support/in-english.ts'],
     env: chromium === undefined ? {} : { CHROMIUM_PATH: chromium },
     projects: [
       {

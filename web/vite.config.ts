@@ -1,6 +1,8 @@
+import { lingui } from '@lingui/vite-plugin';
 import react from '@vitejs/plugin-react';
 import { build, defineConfig, type Plugin } from 'vite';
 import { injectManifest } from 'workbox-build';
+import { messageMacros } from './message-macros.mjs';
 
 const folder = new URL('.', import.meta.url).pathname;
 const outDir = `${folder}../dist/web`;
@@ -50,7 +52,16 @@ export default defineConfig(({ command }) => {
   return {
     root: folder,
     base: '/',
-    plugins: [react(), keepPages()],
+    plugins: [
+      messageMacros(),
+      lingui({
+        configPath: `${folder}lingui.config.js`,
+        failOnMissing: true,
+        failOnCompileError: true,
+      }),
+      react(),
+      keepPages(),
+    ],
     build: { outDir: '../dist/web', emptyOutDir: true, sourcemap: true },
     server: { proxy: { '/graphql': 'http://127.0.0.1:4380' } },
   };

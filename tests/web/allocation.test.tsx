@@ -1,5 +1,6 @@
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
+import { draw } from './draw.js';
 import { AllocationPart } from '../../web/src/seals/allocation-part.js';
 
 const pair = 'Aythya affinis/marila';
@@ -45,13 +46,13 @@ describe('pairs and groups shared out', () => {
   afterEach(cleanup);
 
   test('stand in a section of their own that says that they are an estimate', () => {
-    render(<AllocationPart allocation={allocation} />);
+    draw(<AllocationPart allocation={allocation} />);
     const section = screen.getByRole('region', { name: /^Estimate, not counted/u });
     within(section).getByText(/Nothing here is part of the compiled count/u);
   });
 
   test('no estimated number stands without its mark, and what was counted has none', () => {
-    render(<AllocationPart allocation={allocation} />);
+    draw(<AllocationPart allocation={allocation} />);
     const [, greater, lesser] = screen.getAllByRole('row');
     const cells = (row: HTMLElement | undefined): readonly (string | null)[] =>
       row === undefined
@@ -66,14 +67,14 @@ describe('pairs and groups shared out', () => {
   });
 
   test('what nothing is known of has no estimate, only what is possible', () => {
-    render(<AllocationPart allocation={allocation} />);
+    draw(<AllocationPart allocation={allocation} />);
     const table = screen.getByRole('table');
     expect(within(table).queryByText('Cackling Goose')).toBeNull();
     screen.getByText(/No estimate, .*Cackling Goose 2 to 36\./u);
   });
 
   test('nothing stands there where no pair or group is compiled', () => {
-    const { container } = render(<AllocationPart allocation={[]} />);
+    const { container } = draw(<AllocationPart allocation={[]} />);
     expect(container.textContent).toBe('');
   });
 });

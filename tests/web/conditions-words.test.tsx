@@ -1,5 +1,6 @@
-import { cleanup, render, screen } from '@testing-library/react';
+import { cleanup, screen } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
+import { draw } from './draw.js';
 import { SideBySide } from '../../web/src/reviews/side-by-side.js';
 import { conditionsWords } from '../../web/src/ui/conditions-words.js';
 
@@ -49,7 +50,7 @@ test('the compiler reads it above the tallies side by side, by observer', () => 
     { ...tally('o1', 'Ingrid Vale'), conditions: [{ ...none, beaufort: 5 }] },
     { ...tally('o2', 'Tom Reed'), conditions: [] },
   ];
-  render(<SideBySide cell={{ tallies }} groupTaxa={null} letters={new Map()} />);
+  draw(<SideBySide cell={{ tallies }} groupTaxa={null} letters={new Map()} />);
   const items = screen.getAllByRole('listitem').map(({ textContent }) => textContent);
   expect(items).toEqual(['Ingrid Vale: wind force 5 (fresh breeze).']);
 });

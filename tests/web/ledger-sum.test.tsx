@@ -1,6 +1,7 @@
-import { cleanup, render, screen } from '@testing-library/react';
+import { cleanup, screen } from '@testing-library/react';
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
+import { draw } from './draw.js';
 import { LedgerView, sumWritten } from '../../web/src/seals/ledger-panel.js';
 import { ledgerSum } from '../../web/src/seals/ledger-sum.js';
 
@@ -38,21 +39,21 @@ describe('a line’s ledger', () => {
   afterEach(cleanup);
 
   test('is written out as a sum that a person can check', () => {
-    render(<LedgerView compiled={compiled(worked, 424)} timeZone="UTC" />);
+    draw(<LedgerView compiled={compiled(worked, 424)} timeZone="UTC" />);
     screen.getByText('324 + 100 = 424');
     expect(screen.queryByRole('alert')).toBeNull();
   });
 
   test('takes off what goes to double counts', () => {
     const withLink = [...worked, posting('6', 'compiled/w1', 'double-count/l1', 60)];
-    render(<LedgerView compiled={compiled(withLink, 364)} timeZone="UTC" />);
+    draw(<LedgerView compiled={compiled(withLink, 364)} timeZone="UTC" />);
     screen.getByText('324 + 100 − 60 = 364');
     screen.getByText('− 60');
   });
 
   test('shows birds found twice as lines of their own, in no sum', () => {
     const found = posting('6', 'consensus/s2:w1/g1', 'double-count/l1', 60);
-    render(<LedgerView compiled={compiled([...worked, found], 424)} timeZone="UTC" />);
+    draw(<LedgerView compiled={compiled([...worked, found], 424)} timeZone="UTC" />);
     screen.getByText('324 + 100 = 424');
     const table = screen.getByRole('table', { name: /^Found twice/u });
     expect([...table.querySelectorAll('tbody td.number')].map((cell) => cell.textContent)).toEqual([
@@ -62,7 +63,7 @@ describe('a line’s ledger', () => {
   });
 
   test('says loudly when it does not add up', () => {
-    render(<LedgerView compiled={compiled(worked, 425)} timeZone="UTC" />);
+    draw(<LedgerView compiled={compiled(worked, 425)} timeZone="UTC" />);
     expect(screen.getByRole('alert').textContent).toContain('The postings give 424');
   });
 

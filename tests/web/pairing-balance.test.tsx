@@ -1,6 +1,7 @@
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { cleanup, screen, within } from '@testing-library/react';
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
+import { draw } from './draw.js';
 import { PairingBalance } from '../../web/src/reviews/pairing-balance.js';
 import { FLOW_KINDS, layOutPairing, type Flow } from '../../web/src/reviews/pairing-layout.js';
 import { letterObservers } from '../../web/src/ui/observer-mark.js';
@@ -31,7 +32,7 @@ describe('pairing balance', () => {
   test('the sentence, and the table, say what the flows say', () => {
     const { a, b } = observers();
     expect([a.letter, b.letter]).toEqual(['A', 'B']);
-    render(<PairingBalance flows={workedExample} a={a} b={b} />);
+    draw(<PairingBalance flows={workedExample} a={a} b={b} />);
     screen.getByText(
       'Of A’s 400 and B’s 440 birds: 370 agreed, 20 agree at a coarser level, 10 identified differently, 40 counted by B only.',
     );
@@ -53,7 +54,7 @@ describe('pairing balance', () => {
 
   test('every kind shown has its word in the legend, and the drawing has a text', () => {
     const { a, b } = observers();
-    const { container } = render(<PairingBalance flows={workedExample} a={a} b={b} />);
+    const { container } = draw(<PairingBalance flows={workedExample} a={a} b={b} />);
     const legend = container.querySelector('.pairing-legend')?.textContent ?? '';
     for (const word of ['agreed', 'coarser level', 'differently', 'counted by B only']) {
       expect(legend).toContain(word);
@@ -64,7 +65,7 @@ describe('pairing balance', () => {
 
   test('birds shared out in proportion are marked as such', () => {
     const { a, b } = observers();
-    render(
+    draw(
       <PairingBalance
         flows={[{ kind: 'only-b', a: null, b: 'Aythya marila', number: 567.3 }]}
         a={a}

@@ -5,7 +5,7 @@ import { COMMON_TAXA } from '../../server/core/taxa/common-taxa.js';
 import { widerNames } from '../../web/src/tallies/wider-names.js';
 
 const offered = (species: readonly string[]): readonly string[] =>
-  widerNames(species).map(({ english }) => english);
+  widerNames(species).map(({ common }) => common);
 
 // Which birds observers leave as a pair or group: common practice, no source.
 describe('quick ways to say less', () => {

@@ -1,3 +1,7 @@
+import { i18n } from '@lingui/core';
+import { I18nProvider } from '@lingui/react';
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { Suspense, useCallback, useState, type ReactNode } from 'react';
 import { Provider, type Client } from 'urql';
 import { Link, Redirect, Route, Switch, useLocation, useParams } from 'wouter';
@@ -30,6 +34,7 @@ import { NewVersion } from './ui/new-version.js';
 import { Notice } from './ui/notice.js';
 import { useOnline } from './ui/online.js';
 import { Page } from './ui/page.js';
+import { useLanguage } from './ui/language.js';
 import { idFromPath, pathOf } from './ui/path.js';
 import { Skeleton } from './ui/skeleton.js';
 
@@ -42,21 +47,29 @@ export function App(props: { readonly connect?: () => Client }): ReactNode {
     () => setConnection((last) => ({ client: connect(), turn: last.turn + 1 })),
     [connect],
   );
+  const language = useLanguage();
   return (
-    <Provider value={client}>
-      <Announcer>
-        <SessionProvider key={turn} restart={restart}>
-          <div className="frame">
-            <NewVersion />
-            <Pages />
-            <footer className="foot">
-              Countersign: several observers&rsquo; counts, one compiled count that anyone can
-              trace. <Link href="/counts">All counts</Link>
-            </footer>
-          </div>
-        </SessionProvider>
-      </Announcer>
-    </Provider>
+    <I18nProvider i18n={i18n}>
+      <Provider value={client}>
+        {/* Another language draws every page anew: texts are looked up while drawing. */}
+        <Announcer key={language}>
+          <SessionProvider key={turn} restart={restart}>
+            <div className="frame">
+              <NewVersion />
+              <Pages />
+              <footer className="foot">
+                <Trans>
+                  Countersign: several observers’ counts, one compiled count that anyone can trace.
+                </Trans>{' '}
+                <Link href="/counts">
+                  <Trans>All counts</Trans>
+                </Link>
+              </footer>
+            </div>
+          </SessionProvider>
+        </Announcer>
+      </Provider>
+    </I18nProvider>
   );
 }
 
@@ -65,27 +78,29 @@ function Pages(): ReactNode {
   return (
     <Switch>
       <Route path="/sign-in">
-        <Masthead
-          title="Countersign"
-          home="/"
-          place="Several counts of one waterbody, compiled in the open."
-        />
+        <HomeMasthead />
         <SignInPage />
       </Route>
       <Route path="/invite/:token">
         {({ token }) => (
           <>
-            <Masthead
-              title="Countersign"
-              home="/"
-              place="Several counts of one waterbody, compiled in the open."
-            />
+            <HomeMasthead />
             <InvitePage token={idFromPath(token)} />
           </>
         )}
       </Route>
       <Route>{person === null ? <ToSignIn /> : <SignedInPages personId={person.id} />}</Route>
     </Switch>
+  );
+}
+
+function HomeMasthead(): ReactNode {
+  return (
+    <Masthead
+      title="Countersign"
+      home="/"
+      place={t`Several counts of one waterbody, compiled in the open.`}
+    />
   );
 }
 
@@ -118,11 +133,7 @@ function SignedInPages(props: { readonly personId: string }): ReactNode {
           )}
         </Route>
         <Route>
-          <Masthead
-            title="Countersign"
-            home="/"
-            place="Several counts of one waterbody, compiled in the open."
-          />
+          <HomeMasthead />
           <Switch>
             <Route path="/">
               <CountsPage stay={false} />
@@ -219,18 +230,20 @@ function StartPage(): ReactNode {
 function LoadingPage(): ReactNode {
   return (
     <main data-width="reading">
-      <Skeleton rows={8} label="Loading the page." />
+      <Skeleton rows={8} label={t`Loading the page.`} />
     </main>
   );
 }
 
 function NoSuchPage(): ReactNode {
   return (
-    <Page title="There is no such page" width="reading">
+    <Page title={t`There is no such page`} width="reading">
       <Notice kind="plain">
         <p>
-          The address may be mistyped or from an older link.{' '}
-          <a href="/">Start again from your counts.</a>
+          <Trans>
+            The address may be mistyped or from an older link.{' '}
+            <a href="/">Start again from your counts.</a>
+          </Trans>
         </p>
       </Notice>
     </Page>

@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
+import { startLanguage } from './ui/language.js';
 import './ui/tokens.css';
 import './ui/base.css';
 import './ui/parts.css';
@@ -15,6 +16,7 @@ import './seals/seal.css';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no element with the id "root".');
+await startLanguage();
 createRoot(root).render(
   <StrictMode>
     <App />

@@ -9,7 +9,7 @@ export interface Leaf {
   /** Four-letter code of the IBP–AOS list, if it has one. */
   readonly code: string | null;
   readonly english: string;
-  /** Species alone have one. */
+  /** Species, their domestic forms and their hybrids have one. */
   readonly french: string | null;
   readonly family: string;
   readonly group: SpeciesGroup;
@@ -47,7 +47,7 @@ const DOMESTIC_LEAVES: readonly Leaf[] = DOMESTIC_FORMS.flatMap(([parent, englis
     species: `${parent} (domestic type)`,
     code: null,
     english,
-    french: null,
+    french: leaf.french === null ? null : `${leaf.french} (type domestique)`,
     regular: false,
     kind: 'domestic form' as const,
     rank: leaf.rank + 0.5,
@@ -86,6 +86,27 @@ export function joinEnglish(names: readonly string[], joint: string): string {
   return `${starts.join(joint)} ${ending}`;
 }
 
+/** The first words that French names share: "Macreuse" of Macreuse brune and Macreuse à front blanc. */
+function sharedBeginning(names: readonly string[]): string {
+  const split = names.map((name) => name.split(' '));
+  const beginning: string[] = [];
+  for (let at = 0; ; at += 1) {
+    const word = split[0]?.[at];
+    if (word === undefined || split.some((words) => words[at] !== word)) break;
+    if (split.some((words) => words.length <= at + 1)) break;
+    beginning.push(word);
+  }
+  return beginning.join(' ');
+}
+
+/** Joins French names and says their shared beginning once: "Macreuse brune/à front blanc". */
+export function joinFrench(names: readonly string[], joint: string): string {
+  const beginning = sharedBeginning(names);
+  if (beginning === '') return names.join(joint);
+  const endings = names.map((name) => name.slice(beginning.length + 1));
+  return `${beginning} ${endings.join(joint)}`;
+}
+
 /**
  * The hybrid of two species, a leaf of its own: its candidate set is itself, never its parents.
  * Named with the parents in alphabetical order, the genus once where both share it.
@@ -106,13 +127,18 @@ export function hybridOf(one: Leaf, other: Leaf): Leaf {
       byRank.map((leaf) => leaf.english),
       ' x ',
     )} hybrid`,
-    french: null,
+    french: frenchHybrid(byRank),
     family: first.family,
     group: first.group,
     regular: false,
     kind: 'hybrid',
     rank: Math.min(first.rank, second.rank) + 0.25,
   };
+}
+
+function frenchHybrid(parents: readonly Leaf[]): string | null {
+  const names = parents.flatMap(({ french }) => french ?? []);
+  return names.length < parents.length ? null : `Hybride ${joinFrench(names, ' x ')}`;
 }
 
 /** The leaf that is stored under this name, hybrids of known species included; `null` if none. */

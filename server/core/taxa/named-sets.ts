@@ -5,6 +5,8 @@ import { LEAVES, type Leaf } from './leaf.js';
 export interface NamedSet {
   /** As it is written in a compiled count: "Aythya sp.", "diving duck sp." */
   readonly name: string;
+  /** In French, for a group of the trade; a genus is called the same in every language. */
+  readonly french: string | null;
   /** Sorted. */
   readonly candidates: readonly Species[];
 }
@@ -25,6 +27,7 @@ export const GENUS_SETS: readonly NamedSet[] = [...new Set(species.map(genusOf))
   .sort()
   .map((genus) => ({
     name: `${genus} sp.`,
+    french: null,
     candidates: members((leaf) => genusOf(leaf) === genus),
   }));
 
@@ -50,33 +53,41 @@ const DUCKS = [
 /**
  * Groups that observers write when a bird was too far away (common practice, no source). Members
  * are regular species only. Diving ducks are all ducks that dive: pochards, sea ducks (mergansers
- * among them) and Ruddy Duck. Narrow before wide, so that the narrowest name is found first.
+ * among them) and Ruddy Duck. The French names are those of the trade too, from memory. Narrow before wide, so that the narrowest name is found first.
  */
 export const TRADE_SETS: readonly NamedSet[] = (
   [
-    ['scaup sp.', englishEndsIn('Scaup')],
-    ['pochard sp.', inGroup('pochard')],
-    ['goldeneye sp.', englishEndsIn('Goldeneye')],
-    ['merganser sp.', inGroup('merganser')],
-    ['scoter sp.', englishEndsIn('Scoter')],
-    ['eider sp.', englishEndsIn('Eider')],
-    ['teal sp.', englishEndsIn('Teal')],
-    ['swan sp.', inGroup('swan')],
-    ['white goose sp.', (leaf) => ['Snow Goose', "Ross's Goose"].includes(leaf.english)],
-    ['white-cheeked goose sp.', englishEndsIn('Canada Goose', 'Cackling Goose')],
-    ['goose sp.', inGroup('goose')],
-    ['grebe sp.', inGroup('grebe')],
-    ['loon sp.', inGroup('loon')],
-    ['cormorant sp.', inGroup('cormorant')],
-    ['pelican sp.', inGroup('pelican')],
-    ['sea duck sp.', inGroup('sea duck', 'merganser')],
-    ['dabbling duck sp.', inGroup('dabbling duck')],
-    ['diving duck sp.', inGroup('pochard', 'sea duck', 'merganser', 'stiff-tailed duck')],
-    ['duck sp.', inGroup(...DUCKS)],
-    ['waterfowl sp.', (leaf) => leaf.family === 'Anatidae'],
-    ['waterbird sp.', () => true],
-  ] as const satisfies readonly (readonly [string, (leaf: Leaf) => boolean])[]
-).map(([name, belongs]) => ({ name, candidates: members(belongs) }));
+    ['scaup sp.', 'petit fuligule ou fuligule milouinan sp.', englishEndsIn('Scaup')],
+    ['pochard sp.', 'fuligule sp.', inGroup('pochard')],
+    ['goldeneye sp.', 'garrot sp.', englishEndsIn('Goldeneye')],
+    ['merganser sp.', 'harle sp.', inGroup('merganser')],
+    ['scoter sp.', 'macreuse sp.', englishEndsIn('Scoter')],
+    ['eider sp.', 'eider sp.', englishEndsIn('Eider')],
+    ['teal sp.', 'sarcelle sp.', englishEndsIn('Teal')],
+    ['swan sp.', 'cygne sp.', inGroup('swan')],
+    [
+      'white goose sp.',
+      'oie blanche sp.',
+      (leaf) => ['Snow Goose', "Ross's Goose"].includes(leaf.english),
+    ],
+    ['white-cheeked goose sp.', 'bernache sp.', englishEndsIn('Canada Goose', 'Cackling Goose')],
+    ['goose sp.', 'oie ou bernache sp.', inGroup('goose')],
+    ['grebe sp.', 'grèbe sp.', inGroup('grebe')],
+    ['loon sp.', 'plongeon sp.', inGroup('loon')],
+    ['cormorant sp.', 'cormoran sp.', inGroup('cormorant')],
+    ['pelican sp.', 'pélican sp.', inGroup('pelican')],
+    ['sea duck sp.', 'canard de mer sp.', inGroup('sea duck', 'merganser')],
+    ['dabbling duck sp.', 'canard barboteur sp.', inGroup('dabbling duck')],
+    [
+      'diving duck sp.',
+      'canard plongeur sp.',
+      inGroup('pochard', 'sea duck', 'merganser', 'stiff-tailed duck'),
+    ],
+    ['duck sp.', 'canard sp.', inGroup(...DUCKS)],
+    ['waterfowl sp.', 'anatidé sp.', (leaf) => leaf.family === 'Anatidae'],
+    ['waterbird sp.', 'oiseau aquatique sp.', () => true],
+  ] as const satisfies readonly (readonly [string, string, (leaf: Leaf) => boolean])[]
+).map(([name, french, belongs]) => ({ name, french, candidates: members(belongs) }));
 
 /** Codes of the IBP–AOS list (2025) for pairs and unidentified birds, as texts to read. */
 export const CODES_OF_SETS: ReadonlyMap<string, string> = new Map([

@@ -37,6 +37,10 @@ for (const leaf of LEAVES) {
 for (const set of [...GENUS_SETS, ...TRADE_SETS]) learn(set.name, set.candidates);
 // A bare "scaup" or "duck" can mean no more than the group.
 for (const set of TRADE_SETS) KNOWN.set(taxonKey(set.name.replace(' sp.', '')), set.candidates);
+// What English says already is not learned anew ("eider sp.").
+for (const { french, candidates } of TRADE_SETS) {
+  if (french !== null && !KNOWN.has(taxonKey(french))) learn(french, candidates);
+}
 for (const [other, name] of Object.entries(OTHER_NAMES)) {
   const candidates = KNOWN.get(taxonKey(name));
   if (candidates !== undefined) KNOWN.set(taxonKey(other), candidates);

@@ -4,16 +4,17 @@ import { DEFAULT_LOOK_ALIKES } from './look-alikes.js';
 import { GENUS_SETS, TRADE_SETS } from './named-sets.js';
 import { parseTaxon } from './parse-taxon.js';
 import { taxonKey } from './taxon-key.js';
-import { englishName, taxonName } from './taxon-name.js';
+import { commonName, taxonName } from './taxon-name.js';
 
 export interface TaxonFound {
   /** Compiled name: scientific, pair or group. */
   readonly name: string;
-  readonly english: string;
   readonly candidates: readonly Species[];
 }
 
 interface Entry extends TaxonFound {
+  /** Common names in every language, as keys. */
+  readonly common: readonly string[];
   readonly code: string;
   readonly words: readonly string[];
   /** Lower comes first among equally good matches: regular species, sets, then the rest. */
@@ -22,21 +23,16 @@ interface Entry extends TaxonFound {
 
 function entry(candidates: readonly Species[], code: string, order: number, alias = ''): Entry {
   const name = taxonName(candidates);
-  const english = englishName(candidates);
-  const words = `${english} ${name} ${alias}`.replace(/\//gu, ' ').split(' ').map(taxonKey);
-  return { name, english, candidates, code: taxonKey(code), words, order };
+  const common = [commonName(candidates, 'en'), commonName(candidates, 'fr'), alias];
+  const words = [...common, name].join(' ').replace(/\//gu, ' ').split(' ').map(taxonKey);
+  return { name, candidates, common: common.map(taxonKey), code: taxonKey(code), words, order };
 }
 
 /** Species, hybrids and domestic forms, groups and genera, and the pairs of look-alikes. */
 const ENTRIES: readonly Entry[] = (() => {
   const all = [
     ...LEAVES.map((leaf) =>
-      entry(
-        [leaf.species],
-        leaf.code ?? '',
-        leaf.rank + (leaf.regular ? 0 : 2000),
-        leaf.french ?? '',
-      ),
+      entry([leaf.species], leaf.code ?? '', leaf.rank + (leaf.regular ? 0 : 2000)),
     ),
     ...[...TRADE_SETS, ...GENUS_SETS]
       .filter((set) => set.candidates.length > 1)
@@ -48,7 +44,13 @@ const ENTRIES: readonly Entry[] = (() => {
     const earlier = unique.get(one.name);
     unique.set(
       one.name,
-      earlier === undefined ? one : { ...earlier, words: [...earlier.words, ...one.words] },
+      earlier === undefined
+        ? one
+        : {
+            ...earlier,
+            common: [...earlier.common, ...one.common],
+            words: [...earlier.words, ...one.words],
+          },
     );
   }
   return [...unique.values()];
@@ -57,7 +59,7 @@ const ENTRIES: readonly Entry[] = (() => {
 /** 0 = the code itself, 1 = begins the name, 2 = begins the code, 3 = words of the name, in part. */
 function rank(one: Entry, key: string, words: readonly string[]): number | null {
   if (one.code === key) return 0;
-  if (taxonKey(one.english).startsWith(key) || taxonKey(one.name).startsWith(key)) return 1;
+  if ([...one.common, taxonKey(one.name)].some((name) => name.startsWith(key))) return 1;
   if (one.code !== '' && one.code.startsWith(key)) return 2;
   const fits = words.every((word) => one.words.some((known) => known.startsWith(word)));
   return fits ? 3 : null;
@@ -80,12 +82,11 @@ export function searchTaxa(text: string, limit = 12): readonly TaxonFound[] {
   }).sort((a, b) => a.found - b.found || a.one.order - b.one.order);
   const results = ranked.map(({ one }) => ({
     name: one.name,
-    english: one.english,
     candidates: one.candidates,
   }));
   const parsed = parseTaxon(text);
   if (!parsed.ok) return results.slice(0, limit);
   const name = taxonName(parsed.candidates);
-  const itself = { name, english: englishName(parsed.candidates), candidates: parsed.candidates };
+  const itself = { name, candidates: parsed.candidates };
   return [itself, ...results.filter((result) => result.name !== name)].slice(0, limit);
 }

@@ -1,5 +1,5 @@
 import type { Species } from '../model/snapshot.js';
-import { joinEnglish, leafOf } from './leaf.js';
+import { joinEnglish, joinFrench, leafOf, type Leaf } from './leaf.js';
 import { GENUS_SETS, TRADE_SETS, type NamedSet } from './named-sets.js';
 
 /** Below this a list of species says more than a name for all of them. */
@@ -13,13 +13,10 @@ const NAMED: readonly NamedSet[] = [...GENUS_SETS, ...TRADE_SETS].filter(
 
 const keyOf = (candidates: readonly Species[]): string => candidates.join('/');
 
-const GENUS_BY_KEY = new Map(GENUS_SETS.map((set) => [keyOf(set.candidates), set.name]));
+const GENUS_BY_KEY = new Map(GENUS_SETS.map((set) => [keyOf(set.candidates), set]));
 // "Aythya sp." is what the trade says; "pochard sp." is only understood.
 const TRADE_BY_KEY = new Map(
-  TRADE_SETS.filter((set) => set.name !== 'pochard sp.').map((set) => [
-    keyOf(set.candidates),
-    set.name,
-  ]),
+  TRADE_SETS.filter((set) => set.name !== 'pochard sp.').map((set) => [keyOf(set.candidates), set]),
 );
 
 function sortedSet(candidates: readonly Species[]): readonly Species[] {
@@ -72,33 +69,56 @@ export function taxonName(candidates: readonly Species[]): string {
   const set = sortedSet(candidates);
   if (set.length < SMALLEST_NAMED) return slashed(set);
   const named = GENUS_BY_KEY.get(keyOf(set)) ?? TRADE_BY_KEY.get(keyOf(set));
-  if (named !== undefined) return named;
+  if (named !== undefined) return named.name;
   if (set.length <= LONGEST_LIST) return slashed(set);
   const { sets, rest } = cover(set);
   if (sets.length === 0) return slashed(set);
   return [...sets.map((part) => part.name), ...rest].join('/');
 }
 
-function englishOf(names: readonly Species[]): string {
+/** A language that species and groups have names in. */
+export type NameLanguage = 'en' | 'fr';
+
+const NAME_OF_LEAF = {
+  en: (leaf: Leaf): string => leaf.english,
+  fr: (leaf: Leaf): string => leaf.french ?? leaf.species,
+};
+const NAME_OF_SET = {
+  en: (set: NamedSet): string => set.name,
+  fr: (set: NamedSet): string => set.french ?? set.name,
+};
+const JOIN = { en: joinEnglish, fr: joinFrench };
+
+function speciesByName(names: readonly Species[], language: NameLanguage): string {
   const known = names.map((name) => ({ name, leaf: leafOf(name) }));
   known.sort((a, b) => (a.leaf?.rank ?? Number.MAX_VALUE) - (b.leaf?.rank ?? Number.MAX_VALUE));
-  const english = known.map(({ name, leaf }) => leaf?.english ?? name);
+  const common = known.map(({ name, leaf }) => (leaf ? NAME_OF_LEAF[language](leaf) : name));
   // "Graylag Goose/Mallard (domestic type)" would say that the goose is wild.
   const allSpecies = known.every(({ leaf }) => leaf?.kind === 'species');
-  return allSpecies ? joinEnglish(english, '/') : english.join('/');
+  return allSpecies ? JOIN[language](common, '/') : common.join('/');
 }
 
-/** The same in English words: "Greater Scaup", "Greater/Lesser Scaup", "Aythya sp.", "scoter sp.". */
-export function englishName(candidates: readonly Species[]): string {
+/**
+ * A candidate set by its common name: "Greater Scaup", "Greater/Lesser Scaup", "Aythya sp.", "scoter
+ * sp."; in French "Fuligule milouinan", "Fuligule à collier/milouinan", "macreuse sp.".
+ */
+export function commonName(candidates: readonly Species[], language: NameLanguage): string {
   const set = sortedSet(candidates);
-  if (set.length < SMALLEST_NAMED) return englishOf(set);
+  if (set.length < SMALLEST_NAMED) return speciesByName(set, language);
   const named = TRADE_BY_KEY.get(keyOf(set));
   const genus = GENUS_BY_KEY.get(keyOf(set));
-  if (named !== undefined) return named;
-  if (genus !== undefined) return genus;
-  if (set.length <= LONGEST_LIST) return englishOf(set);
+  if (named !== undefined) return NAME_OF_SET[language](named);
+  if (genus !== undefined) return genus.name;
+  if (set.length <= LONGEST_LIST) return speciesByName(set, language);
   const { sets, rest } = cover(set);
-  if (sets.length === 0) return englishOf(set);
-  const parts = sets.map((part) => TRADE_BY_KEY.get(keyOf(part.candidates)) ?? part.name);
-  return [...parts, ...rest.map((name) => leafOf(name)?.english ?? name)].join('/');
+  if (sets.length === 0) return speciesByName(set, language);
+  const parts = sets.map((part) =>
+    NAME_OF_SET[language](TRADE_BY_KEY.get(keyOf(part.candidates)) ?? part),
+  );
+  return [...parts, ...rest.map((name) => speciesByName([name], language))].join('/');
+}
+
+/** The common name in English, as files and the command line write it. */
+export function englishName(candidates: readonly Species[]): string {
+  return commonName(candidates, 'en');
 }

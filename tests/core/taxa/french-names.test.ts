@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { FRENCH_NAMES } from '../../../server/core/taxa/french-names.js';
 import { LEAVES } from '../../../server/core/taxa/leaf.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import { TRADE_SETS } from '../../../server/core/taxa/named-sets.js';
 import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
+import { commonName } from '../../../server/core/taxa/taxon-name.js';
 
 const speciesOf = (text: string) => {
   const parsed = parseTaxon(text);
@@ -35,5 +37,22 @@ describe('French names', () => {
     expect(searchTaxa('fulig col')[0]?.name).toBe('Aythya collaris');
     expect(searchTaxa('grebe esc')[0]?.name).toBe('Podiceps auritus');
     expect(searchTaxa('macreuse').map(({ name }) => name)).toContain('Melanitta perspicillata');
+  });
+
+  it('of pairs say once what they share, groups have those of the trade, and all are read back', () => {
+    // Names from memory.
+    for (const [name, french] of [
+      ['Aythya affinis/marila', 'Fuligule milouinan/Petit Fuligule'],
+      ['Aythya collaris/marila', 'Fuligule à collier/milouinan'],
+      ['scoter sp.', 'macreuse sp.'],
+      ['diving duck sp.', 'canard plongeur sp.'],
+      ['Aythya sp.', 'Aythya sp.'],
+      ['Anas platyrhynchos x rubripes', 'Hybride Canard colvert x noir'],
+      ['Anser anser (domestic type)', 'Oie cendrée (type domestique)'],
+    ] as const) {
+      expect(commonName(speciesOf(name) ?? [], 'fr')).toBe(french);
+    }
+    for (const { french, candidates } of TRADE_SETS)
+      expect(speciesOf(french ?? '')).toEqual(candidates);
   });
 });

@@ -306,7 +306,8 @@ describe('inScope', () => {
 });
 
 describe('searchTaxa', () => {
-  const names = (text: string): string[] => searchTaxa(text).map((found) => found.english);
+  const names = (text: string): string[] =>
+    searchTaxa(text).map((found) => englishName(found.candidates));
 
   it.each([
     ['gr sc', 'Greater Scaup'],

@@ -1,4 +1,5 @@
 import { cacheExchange, Client, fetchExchange } from 'urql';
+import { language } from '../ui/language.js';
 import { watchedFetch } from '../ui/online.js';
 
 /**
@@ -10,7 +11,11 @@ export function makeClient(): Client {
     url: '/graphql',
     fetch: watchedFetch,
     preferGetMethod: false,
-    fetchOptions: { credentials: 'same-origin' },
+    // What the server says to the reader is said in the language of the pages.
+    fetchOptions: () => ({
+      credentials: 'same-origin',
+      headers: { 'Accept-Language': language() },
+    }),
     requestPolicy: 'cache-and-network',
     exchanges: [cacheExchange, fetchExchange],
   });

@@ -8,6 +8,7 @@ import { useSession } from '../people/session.js';
 import { useLate } from '../ui/late.js';
 import { useOnline } from '../ui/online.js';
 import { pathOf } from '../ui/path.js';
+import { LanguageChoice } from '../ui/language-choice.js';
 import { ThemeChoice } from '../ui/theme.js';
 import { inWords, longDate } from '../ui/words.js';
 import { CountHead } from './documents.js';
@@ -188,6 +189,7 @@ export function Masthead(props: {
                 All counts
               </Link>
             )}
+            <LanguageChoice />
             <ThemeChoice />
             {person === null ? null : (
               <button

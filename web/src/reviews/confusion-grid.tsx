@@ -56,7 +56,7 @@ export function ConfusionGrid(props: {
             </td>
             {taxa.map((taxon) => (
               <th key={taxon} scope="col" className="confusion-column">
-                <span>{readTaxon(taxon).english}</span>
+                <span>{readTaxon(taxon).common}</span>
               </th>
             ))}
             <th scope="col" className="confusion-column confusion-only">
@@ -67,7 +67,7 @@ export function ConfusionGrid(props: {
         <tbody>
           {taxa.map((row, place) => (
             <tr key={row}>
-              <th scope="row">{readTaxon(row).english}</th>
+              <th scope="row">{readTaxon(row).common}</th>
               {taxa.map((column, columnPlace) => (
                 <GridCell
                   key={column}
@@ -135,7 +135,7 @@ export function blockWords({ taxa, named }: ConfusionBlock): string {
     named.reduce((sum, { a, b, number }) => (a === taxon || b === taxon ? sum + number : sum), 0);
   const names = [...taxa]
     .sort((one, other) => birdsOf(other) - birdsOf(one))
-    .map((taxon) => readTaxon(taxon).english);
+    .map((taxon) => readTaxon(taxon).common);
   return names.length <= 3
     ? names.join(', ')
     : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more names`;

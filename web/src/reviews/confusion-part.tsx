@@ -106,11 +106,11 @@ function confusionSentence(
   if (most === undefined) {
     return `All ${wholeBirds(both)} birds that both saw have the same name.`;
   }
-  return `Of ${wholeBirds(both)} birds that both saw, ${percent(agreed / both)} have the same name, ${percent(compatible / both)} agree at a coarser level, and ${percent(differently / both)} were identified differently. Most often, ${english(most.a)} by ${observers?.a ?? 'one'} was ${english(most.b)} by ${observers?.b ?? 'the other'}: ${wholeBirds(most.number)} birds.`;
+  return `Of ${wholeBirds(both)} birds that both saw, ${percent(agreed / both)} have the same name, ${percent(compatible / both)} agree at a coarser level, and ${percent(differently / both)} were identified differently. Most often, ${common(most.a)} by ${observers?.a ?? 'one'} was ${common(most.b)} by ${observers?.b ?? 'the other'}: ${wholeBirds(most.number)} birds.`;
 }
 
-function english(taxon: string | null): string {
-  return taxon === null ? '–' : readTaxon(taxon).english;
+function common(taxon: string | null): string {
+  return taxon === null ? '–' : readTaxon(taxon).common;
 }
 
 const order: readonly NamedKind[] = ['differently', 'compatible', 'agreed', 'only'];
@@ -126,8 +126,8 @@ function columnsFor(
   observers: { readonly a: string; readonly b: string } | null,
 ): readonly Column<NamedBirds>[] {
   return [
-    { kind: 'text', title: observers?.a ?? 'By one', text: ({ a }) => english(a) },
-    { kind: 'text', title: observers?.b ?? 'By the other', text: ({ b }) => english(b) },
+    { kind: 'text', title: observers?.a ?? 'By one', text: ({ a }) => common(a) },
+    { kind: 'text', title: observers?.b ?? 'By the other', text: ({ b }) => common(b) },
     { kind: 'text', title: 'So they', text: ({ kind }) => kindWords[kind] },
     { kind: 'number', title: 'Birds', number: ({ number }) => number, write: birds },
   ];

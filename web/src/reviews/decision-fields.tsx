@@ -79,7 +79,7 @@ export function DecisionFields(props: {
           fault={faults.get('from')}
           none="choose"
           options={withChosen(group?.lines.map(({ taxon }) => taxon) ?? [], draft.from).map(
-            (taxon) => ({ value: taxon, label: readTaxon(taxon).english }),
+            (taxon) => ({ value: taxon, label: readTaxon(taxon).common }),
           )}
           value={draft.from}
           onChange={(value) => set({ from: value })}
@@ -149,7 +149,7 @@ function TaxonField(props: {
               className="button small"
               onClick={() => props.onChange(one.name)}
             >
-              {one.english}
+              {one.common}
             </button>
           ))}
         </div>

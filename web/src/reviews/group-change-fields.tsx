@@ -5,7 +5,7 @@ import { readTaxon } from '../ui/taxon.js';
 import { countOf } from '../ui/words.js';
 import { partsOf, type DecisionDraft } from './decision-draft.js';
 import {
-  englishTaxa,
+  commonTaxa,
   mergeSentences,
   partSentence,
   splitSentences,
@@ -35,7 +35,7 @@ export function MergeFields(props: ChangeProps): ReactNode {
         none="choose"
         options={others.map(({ id, taxa, consensus }) => ({
           value: id,
-          label: `${englishTaxa(taxa)}: ${countOf(consensus.number, 'bird')}`,
+          label: `${commonTaxa(taxa)}: ${countOf(consensus.number, 'bird')}`,
         }))}
         value={chosen?.id ?? ''}
         onChange={(value) => props.set({ with: others.find(({ id }) => id === value)?.taxa ?? [] })}
@@ -56,7 +56,7 @@ export function SplitFields(props: ChangeProps): ReactNode {
         <legend>Which part each taxon goes to</legend>
         <div className="part-rows">
           {group.taxa.map((taxon) => (
-            <Field key={taxon} label={readTaxon(taxon).english}>
+            <Field key={taxon} label={readTaxon(taxon).common}>
               {(ties) => (
                 <select
                   {...ties}

@@ -32,8 +32,8 @@ export interface CellOfGroup {
 }
 
 /** `Greater Scaup, Lesser Scaup and Redhead`. */
-export function englishTaxa(taxa: readonly string[]): string {
-  return listed(taxa.map((taxon) => readTaxon(taxon).english));
+export function commonTaxa(taxa: readonly string[]): string {
+  return listed(taxa.map((taxon) => readTaxon(taxon).common));
 }
 
 /** What settling two groups together does, a sentence each. */
@@ -51,7 +51,7 @@ export function mergeSentences(one: ChangedGroup, other: ChangedGroup): readonly
     [one, other].some(({ totals }) => totals.every((total) => total.observer !== observer)),
   );
   return [
-    `${englishTaxa([...one.taxa, ...other.taxa])} are then compared and settled as one group.`,
+    `${commonTaxa([...one.taxa, ...other.taxa])} are then compared and settled as one group.`,
     `Each observer’s birds are added up first: ${listed(sums)}. The protocol’s rule then gives one number for all of them, where there are now ${birds(one.consensus.number)} and ${birds(other.consensus.number)}.`,
     ...(soughtOneOnly.length === 0
       ? []
@@ -75,7 +75,7 @@ export function partSentence(
       .reduce((sum, line) => sum + line.number, 0);
     return `${observerName} ${birds(number)}`;
   });
-  return `${englishTaxa(part)}: ${listed(numbers)}`;
+  return `${commonTaxa(part)}: ${listed(numbers)}`;
 }
 
 /** What taking a group apart does, a sentence each; empty while all of it is in one part. */

@@ -74,7 +74,7 @@ export function LinkDetails(props: {
 
 /** A pair or group in a narrow column: its line may break after each slash. */
 function Taxon(props: { readonly taxon: string }): ReactNode {
-  const { name, english } = readTaxon(props.taxon);
+  const { name, common } = readTaxon(props.taxon);
   const broken = (text: string): ReactNode =>
     text.split('/').map((part, index) => (
       <Fragment key={part}>
@@ -85,8 +85,8 @@ function Taxon(props: { readonly taxon: string }): ReactNode {
     ));
   return (
     <>
-      {broken(english)}
-      {english === name ? null : (
+      {broken(common)}
+      {common === name ? null : (
         <span className="taxon soft small taxon-below"> {broken(name)}</span>
       )}
     </>

@@ -20,8 +20,8 @@ export function timesOf(sighting: Pick<Sighting, 'start' | 'end'>, timeZone: str
 /** The whole link in one sentence. */
 export function linkSentence(link: LinkPartsFragment, timeZone: string): string {
   const { first, second } = link;
-  const one = `${birds(first.number)} ${readTaxon(first.taxon).english} in ${first.section.name} (${timesOf(first, timeZone)})`;
-  const other = `${birds(second.number)} ${readTaxon(second.taxon).english} in ${second.section.name} (${timesOf(second, timeZone)})`;
+  const one = `${birds(first.number)} ${readTaxon(first.taxon).common} in ${first.section.name} (${timesOf(first, timeZone)})`;
+  const other = `${birds(second.number)} ${readTaxon(second.taxon).common} in ${second.section.name} (${timesOf(second, timeZone)})`;
   return `${one} may be the ${other}: ${chance(link.probability)} likely.`;
 }
 
@@ -54,7 +54,7 @@ export function deductionSentence(link: LinkPartsFragment): string {
     return 'It takes no birds off: other links or a ruling leave none, or one of the two counts is not compiled.';
   }
   const lines = listed(
-    link.deduction.map(({ taxon, number }) => `${birds(number)} ${readTaxon(taxon).english}`),
+    link.deduction.map(({ taxon, number }) => `${birds(number)} ${readTaxon(taxon).common}`),
   );
   const place = link.second.section.name;
   return link.deducted
@@ -173,7 +173,7 @@ export function termsOf(link: LinkPartsFragment): readonly Term[] {
   );
   return link.evidence.map(({ name, text, weight }) => ({
     name,
-    text: taxa.reduce((said, taxon) => said.replaceAll(taxon, readTaxon(taxon).english), text),
+    text: taxa.reduce((said, taxon) => said.replaceAll(taxon, readTaxon(taxon).common), text),
     weight,
   }));
 }

@@ -103,7 +103,7 @@ export function TaxonTable(props: {
   const telling = rows.filter(hasNumber);
   const silent = rows.filter((row) => !hasNumber(row));
   const columns: readonly Column<TaxonRow>[] = [
-    { kind: 'text', title: 'Taxon', text: ({ taxon }) => readTaxon(taxon).english },
+    { kind: 'text', title: 'Taxon', text: ({ taxon }) => readTaxon(taxon).common },
     ...taxonKeys.map((key): Column<TaxonRow> => ({
       kind: 'statistic',
       title: measureNotes[key].name,
@@ -136,7 +136,7 @@ export function TaxonTable(props: {
       {silent.length === 0 ? null : (
         <details>
           <summary>Too few to say: {countOf(silent.length, 'taxon', 'taxa')}</summary>
-          <p className="soft">{silent.map(({ taxon }) => readTaxon(taxon).english).join(', ')}.</p>
+          <p className="soft">{silent.map(({ taxon }) => readTaxon(taxon).common).join(', ')}.</p>
         </details>
       )}
     </>

@@ -192,7 +192,7 @@ function NodeShape(props: {
   const middle = node.top + node.height / 2;
   // A piece thinner than its label has the label beside its top.
   const textY = Math.max(middle, node.top + 7);
-  const { english } = readTaxon(node.taxon);
+  const { common } = readTaxon(node.taxon);
   return (
     <g>
       <rect x={x} y={node.top} width={barWidth} height={node.height} className="pairing-bar" />
@@ -200,14 +200,14 @@ function NodeShape(props: {
         <text x={textX} y={textY} textAnchor={anchor} className="pairing-text">
           <tspan className="pairing-count">{birds(node.number)}</tspan>
           <tspan x={textX} dy="1.1em">
-            {english.length > 17 ? `${english.slice(0, 16)}…` : english}
+            {common.length > 17 ? `${common.slice(0, 16)}…` : common}
           </tspan>
         </text>
       ) : (
         <text x={textX} y={textY + 4} textAnchor={anchor} className="pairing-text">
-          {side === 'left' ? `${shortened(english)} ` : ''}
+          {side === 'left' ? `${shortened(common)} ` : ''}
           <tspan className="pairing-count">{birds(node.number)}</tspan>
-          {side === 'right' ? ` ${shortened(english)}` : ''}
+          {side === 'right' ? ` ${shortened(common)}` : ''}
         </text>
       )}
     </g>
@@ -215,8 +215,8 @@ function NodeShape(props: {
 }
 
 /** The table says the whole name. */
-function shortened(english: string): string {
-  return english.length > 30 ? `${english.slice(0, 29)}…` : english;
+function shortened(common: string): string {
+  return common.length > 30 ? `${common.slice(0, 29)}…` : common;
 }
 
 /** The same as the drawing, in rows. */
@@ -251,8 +251,8 @@ function PairingTable(props: {
             const kind = FLOW_KINDS.find((one) => one === flow.kind);
             return (
               <tr key={index}>
-                <td>{flow.a ? readTaxon(flow.a).english : '–'}</td>
-                <td>{flow.b ? readTaxon(flow.b).english : '–'}</td>
+                <td>{flow.a ? readTaxon(flow.a).common : '–'}</td>
+                <td>{flow.b ? readTaxon(flow.b).common : '–'}</td>
                 <td>{kind === undefined ? flow.kind : kindWords(kind, a.letter, b.letter)}</td>
                 <td className="number">{birdsAbout(flow.number)}</td>
               </tr>
@@ -274,6 +274,6 @@ function PairingTable(props: {
 function roomForLabels(flows: readonly Flow[]): number {
   const names = flows
     .flatMap(({ a, b }) => [a, b])
-    .map((taxon) => (taxon ? readTaxon(taxon).english.length : 0));
+    .map((taxon) => (taxon ? readTaxon(taxon).common.length : 0));
   return Math.max(...names, 8) * 7.5 + 56;
 }

@@ -136,7 +136,7 @@ function Mark(props: {
 
 /** The names of a group, in English, at most two of them. */
 export function groupWords(taxa: readonly string[]): string {
-  const names = taxa.map((taxon) => readTaxon(taxon).english);
+  const names = taxa.map((taxon) => readTaxon(taxon).common);
   return names.length <= 2 ? listed(names) : `${names[0] ?? ''} and ${names.length - 1} more names`;
 }
 

@@ -15,7 +15,7 @@ export function SensitivityTable(props: {
   const { a, b, sensitivities } = props.pair;
   if (sensitivities.length === 0) return null;
   const columns: readonly Column<Row>[] = [
-    { kind: 'text', title: 'Taxon', text: ({ taxon }) => readTaxon(taxon).english },
+    { kind: 'text', title: 'Taxon', text: ({ taxon }) => readTaxon(taxon).common },
     { kind: 'number', title: `So named by ${a.name}`, number: ({ byA }) => byA, write: birds },
     { kind: 'number', title: `by ${b.name}`, number: ({ byB }) => byB, write: birds },
     { kind: 'number', title: 'by both', number: ({ byBoth }) => byBoth, write: birds },

@@ -35,7 +35,7 @@ export function AllocationPart(props: {
           {listed(
             notShared.map(
               ({ species, low, high }) =>
-                `${readTaxon(species).english} ${birds(low)} to ${birds(high)}`,
+                `${readTaxon(species).common} ${birds(low)} to ${birds(high)}`,
             ),
           )}
           .
@@ -119,7 +119,7 @@ function shareWords({ of }: AllocatedSpecies): string {
     of.flatMap(({ taxon, number, estimated }) =>
       estimated === null
         ? []
-        : [`${about(estimated)} of ${birds(number)} ${readTaxon(taxon).english}`],
+        : [`${about(estimated)} of ${birds(number)} ${readTaxon(taxon).common}`],
     ),
   );
 }

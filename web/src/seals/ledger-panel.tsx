@@ -31,7 +31,7 @@ export function LedgerPanel(props: {
     <section className="ledger panel stack" aria-labelledby="ledger-heading">
       <div className="row ledger-head">
         <h2 id="ledger-heading" ref={heading} tabIndex={-1}>
-          Ledger of {readTaxon(props.taxon).english}
+          Ledger of {readTaxon(props.taxon).common}
         </h2>
         <button type="button" className="button not-printed" onClick={props.onClose}>
           Close the ledger

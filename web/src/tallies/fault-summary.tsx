@@ -13,7 +13,7 @@ export function FaultSummary(props: {
     if (lineId === null) return '';
     const index = props.draft.lines.findIndex(({ id }) => id === lineId);
     const line = props.draft.lines[index];
-    return line === undefined ? '' : `Line ${index + 1}, ${readTaxon(line.taxon).english}: `;
+    return line === undefined ? '' : `Line ${index + 1}, ${readTaxon(line.taxon).common}: `;
   };
   return (
     <div className="notice stack-tight" data-kind="refused" role="alert">

@@ -63,18 +63,18 @@ export const MORE_COLUMNS: readonly GridColumn[] = [
 
 /** What a code or name in the grid is taken for, or what it may have been meant for. */
 export type GridTaxon =
-  | { readonly kind: 'known'; readonly english: string }
+  | { readonly kind: 'known'; readonly common: string }
   | { readonly kind: 'empty' }
-  | { readonly kind: 'unknown'; readonly nearest: string | null; readonly english: string | null };
+  | { readonly kind: 'unknown'; readonly nearest: string | null; readonly common: string | null };
 
 export function gridTaxon(text: string): GridTaxon {
   if (text.trim() === '') return { kind: 'empty' };
   const parsed = parseTaxon(text);
-  if (parsed.ok) return { kind: 'known', english: readTaxon(text).english };
+  if (parsed.ok) return { kind: 'known', common: readTaxon(text).common };
   const nearest = parsed.nearest ?? searchTaxa(text, 1)[0]?.name ?? null;
   return {
     kind: 'unknown',
     nearest,
-    english: nearest === null ? null : readTaxon(nearest).english,
+    common: nearest === null ? null : readTaxon(nearest).common,
   };
 }

@@ -27,7 +27,7 @@ export const GridRow = memo(function GridRow(props: {
   const question =
     taxon.kind !== 'unknown'
       ? ''
-      : `“${text}” is not a known taxon.${taxon.english === null ? '' : ` Did you mean ${taxon.english}?`}`;
+      : `“${text}” is not a known taxon.${taxon.common === null ? '' : ` Did you mean ${taxon.common}?`}`;
 
   /** Enter goes to the next row, or first to the question about this one. */
   function go(event: KeyboardEvent, column: string): void {
@@ -68,7 +68,7 @@ export const GridRow = memo(function GridRow(props: {
           onKeyDown={(event) => go(event, 'taxon')}
         />
         <span id={`grid-said-${lineId}`} className="grid-said small">
-          {taxon.kind === 'known' ? taxon.english : null}
+          {taxon.kind === 'known' ? taxon.common : null}
           {isAsked ? <span className="field-fault">{question}</span> : null}
         </span>
         {isAsked && taxon.nearest !== null ? (
@@ -82,7 +82,7 @@ export const GridRow = memo(function GridRow(props: {
               onGo(row, 'number');
             }}
           >
-            Use {taxon.english}
+            Use {taxon.common}
           </button>
         ) : null}
         {props.faults.map((fault) => (

@@ -72,7 +72,7 @@ export function LineEditor(props: {
     <section className="line-editor stack" aria-labelledby={`line-${line.id}`}>
       <div>
         <h2 id={`line-${line.id}`} ref={heading} tabIndex={-1}>
-          {shown.english}
+          {shown.common}
         </h2>
         <p className="taxon soft">{shown.name}</p>
         {taxonFault === undefined ? null : <p className="field-fault">{taxonFault}</p>}
@@ -88,7 +88,7 @@ export function LineEditor(props: {
                 className="button"
                 onClick={() => set({ taxon: one.name })}
               >
-                {one.english}
+                {one.common}
               </button>
             ))}
           </div>

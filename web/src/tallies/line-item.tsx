@@ -13,14 +13,14 @@ const LineItem = memo(function LineItem(props: {
 }): ReactNode {
   const { line, faults } = props;
   const details = detailWords(line);
-  const { english } = readTaxon(line.taxon);
+  const { common } = readTaxon(line.taxon);
   const step = line.method === 'block' ? (wholeNumber(line.block) ?? 1) : 1;
   return (
     <li data-at-fault={faults.length > 0}>
       <div className="tally-line-row">
         <button type="button" className="tally-line" onClick={() => props.onOpen(line.id)}>
           <span>
-            {english}
+            {common}
             {details === '' ? null : (
               <span className="soft small tally-line-details">{details}</span>
             )}
@@ -32,7 +32,7 @@ const LineItem = memo(function LineItem(props: {
           <button
             type="button"
             className="button tally-line-tap"
-            aria-label={`Add ${step} to ${english}`}
+            aria-label={`Add ${step} to ${common}`}
             onClick={() => props.onTap(line.id, step)}
           >
             +{step}

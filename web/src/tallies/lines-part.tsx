@@ -50,7 +50,7 @@ export function LinesPart(props: {
   const recent = useRecent(lines);
   const watched = open ?? lines.find(({ id }) => id === tappedId);
   useQuietAnnounce(
-    watched === undefined ? null : `${readTaxon(watched.taxon).english}: ${quantityWords(watched)}`,
+    watched === undefined ? null : `${readTaxon(watched.taxon).common}: ${quantityWords(watched)}`,
   );
 
   const changeLine = useCallback<ChangeLine>(
@@ -100,7 +100,7 @@ export function LinesPart(props: {
         onChange={changeLine}
         onDone={() => {
           onOpen(null);
-          announce(`${readTaxon(open.taxon).english}: ${quantityWords(open)}. Line kept.`);
+          announce(`${readTaxon(open.taxon).common}: ${quantityWords(open)}. Line kept.`);
         }}
         onRemove={() => {
           onOpen(null);

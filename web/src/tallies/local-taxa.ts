@@ -1,6 +1,6 @@
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
-import { readTaxon, type ReadTaxon } from '../ui/taxon.js';
+import { commonName, readTaxon, type ReadTaxon } from '../ui/taxon.js';
 import { COMMON_TAXA } from '../../../server/core/taxa/common-taxa.js';
 import { pairOf, widerNames } from './wider-names.js';
 
@@ -35,13 +35,13 @@ export function foundTaxa(text: string, expected: readonly string[]): readonly R
     (one, other) => placed(one.name) - placed(other.name),
   );
   const found = new Map<string, ReadTaxon>();
-  for (const taxon of isItself ? [best, ...sorted] : sorted) {
-    found.set(taxon.name, taxon);
+  for (const { name, candidates } of isItself ? [best, ...sorted] : sorted) {
+    found.set(name, { name, common: commonName(candidates) });
     if (found.size === 1) {
-      for (const wider of widerNames(taxon.candidates).slice(0, 2)) found.set(wider.name, wider);
+      for (const wider of widerNames(candidates).slice(0, 2)) found.set(wider.name, wider);
     }
   }
-  return [...found.values()].slice(0, MOST_FOUND).map(({ name, english }) => ({ name, english }));
+  return [...found.values()].slice(0, MOST_FOUND).map(({ name, common }) => ({ name, common }));
 }
 
 /**

@@ -5,7 +5,8 @@ import type {
   MarkState,
 } from '../../../server/core/marks/field-mark-key.js';
 import type { WeighedMarks } from '../../../server/core/marks/weigh-marks.js';
-import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
+import { taxonName } from '../../../server/core/taxa/taxon-name.js';
+import { commonName } from '../ui/taxon.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { sentenceCase } from '../ui/words.js';
 import type { DraftLine } from './draft.js';
@@ -135,7 +136,7 @@ function Question(props: {
   const announce = useAnnounce();
   if (line.marksAnswered || (outcome !== 'coarser' && outcome !== 'contradicted')) return null;
   const named = birdsOfLine(line)?.candidates ?? [];
-  const instead = supported.length === 0 ? null : englishName(supported);
+  const instead = supported.length === 0 ? null : commonName(supported);
   return (
     <div
       className="notice stack-tight"
@@ -166,10 +167,10 @@ function Question(props: {
           className="button"
           onClick={() => {
             onChange({ ...line, marksAnswered: true });
-            announce(`The line stays ${englishName(named)}.`);
+            announce(`The line stays ${commonName(named)}.`);
           }}
         >
-          Keep {englishName(named)}
+          Keep {commonName(named)}
         </button>
       </div>
     </div>

@@ -1,7 +1,7 @@
 import { type FieldMark, type MarkState } from '../../../server/core/marks/field-mark-key.js';
 import type { SeenMark, WeighedMarks } from '../../../server/core/marks/weigh-marks.js';
 import type { Species } from '../../../server/core/model/snapshot.js';
-import { englishName } from '../../../server/core/taxa/taxon-name.js';
+import { commonName } from '../ui/taxon.js';
 import { listed } from '../ui/words.js';
 
 /** `bill blue-grey with a broad black tip fits Redhead, Ring-necked Duck (female, when the band is faint)`. */
@@ -25,7 +25,7 @@ export function fitWords(mark: FieldMark, state: MarkState): string {
   return [...fits]
     .map(([species, limits]) => {
       const words = limits.includes('') ? '' : ` (${limits.join('; ')})`;
-      return `${englishName([species])}${words}`;
+      return `${commonName([species])}${words}`;
     })
     .join(', ');
 }
@@ -33,7 +33,7 @@ export function fitWords(mark: FieldMark, state: MarkState): string {
 /** What all the marks together leave, in one sentence. */
 export function outcomeWords(named: readonly Species[], weighed: WeighedMarks): string {
   const { outcome, supported, undependable } = weighed;
-  const name = englishName(named);
+  const name = commonName(named);
   const others = supported.filter((species) => !named.includes(species));
   switch (outcome) {
     case 'not-documented':
@@ -43,12 +43,12 @@ export function outcomeWords(named: readonly Species[], weighed: WeighedMarks): 
     case 'supported':
       return named.join() === supported.join()
         ? `The marks fit ${name}.`
-        : `The marks fit ${name}; of it they leave ${englishName(supported)}.`;
+        : `The marks fit ${name}; of it they leave ${commonName(supported)}.`;
     case 'coarser':
-      return `The marks fit ${listed(others.map((species) => englishName([species])))} as well as ${name}.`;
+      return `The marks fit ${listed(others.map((species) => commonName([species])))} as well as ${name}.`;
     case 'contradicted':
       return supported.length === 0
         ? 'No bird of the group has all of these marks: one of them may have misled, or two kinds were seen.'
-        : `The marks fit ${englishName(supported)}, and not ${name}.`;
+        : `The marks fit ${commonName(supported)}, and not ${name}.`;
   }
 }

@@ -2,7 +2,8 @@ import { useState, type ReactNode } from 'react';
 import type { RaftComposition, RaftShare } from '../../../server/core/raft/compose-raft.js';
 import { moreSamplesFor } from '../../../server/core/raft/more-samples.js';
 import type { RaftLine } from '../../../server/core/raft/raft-lines.js';
-import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
+import { taxonName } from '../../../server/core/taxa/taxon-name.js';
+import { commonName } from '../ui/taxon.js';
 import { Extent } from '../ui/extent.js';
 import { birds, countOf, listed, percent } from '../ui/words.js';
 import { Choice } from './choice.js';
@@ -54,7 +55,7 @@ export function RaftCompositionPart(props: {
             {listed(
               composition.estimates.map(
                 ({ species, share, low, high }) =>
-                  `${englishName([species])} ${percent(share)} (${percent(low)} to ${percent(high)})`,
+                  `${commonName([species])} ${percent(share)} (${percent(low)} to ${percent(high)})`,
               ),
             )}
             . An estimate only: it takes it that birds were left for no reason that has to do with
@@ -77,7 +78,7 @@ function RaftShareItem(props: {
   const hundredths = (part: number): number => Math.round(part * 100);
   return (
     <li>
-      <span>{englishName(share.candidates)}</span>
+      <span>{commonName(share.candidates)}</span>
       <span className="number">
         {line === undefined ? percent(share.share) : birds(line.number)}
       </span>
@@ -106,7 +107,7 @@ function compositionSentence(composition: RaftComposition): string {
   const { samples, scanned, identifications } = composition;
   const parts = [...identifications]
     .sort((one, other) => other.scanned - one.scanned)
-    .map(({ share, candidates }) => `${percent(share)} ${englishName(candidates)}`);
+    .map(({ share, candidates }) => `${percent(share)} ${commonName(candidates)}`);
   const shares = `Of ${countOf(scanned, 'bird')} in ${countOf(samples, 'sample')}: ${listed(parts)}.`;
   if (samples === 1) {
     return `${shares} One sample cannot tell how evenly the raft is mixed; take another from another part.`;

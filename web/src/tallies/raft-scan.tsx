@@ -57,7 +57,7 @@ export function RaftScan(props: {
       {raft.taxa.length === 0 ? null : (
         <ul className="plain-list scan-taxa">
           {raft.taxa.map((taxon) => {
-            const { english } = readTaxon(taxon);
+            const { common } = readTaxon(taxon);
             const number = numberIn(sample, taxon);
             return (
               <li key={taxon}>
@@ -66,7 +66,7 @@ export function RaftScan(props: {
                   className="scan-bird"
                   onClick={() => onChange(withBirds(raft, sampleAt, taxon, 1))}
                 >
-                  <span>{english}</span> <span className="number">{number}</span>
+                  <span>{common}</span> <span className="number">{number}</span>
                   <span className="for-readers"> in sample {sampleAt + 1}. Add one</span>
                 </button>
                 <button
@@ -75,7 +75,7 @@ export function RaftScan(props: {
                   disabled={number === 0}
                   onClick={() => onChange(withBirds(raft, sampleAt, taxon, -1))}
                 >
-                  −1<span className="for-readers"> {english}, take one back</span>
+                  −1<span className="for-readers"> {common}, take one back</span>
                 </button>
               </li>
             );
@@ -86,9 +86,9 @@ export function RaftScan(props: {
         <div className="field" role="group" aria-label="For birds that you cannot tell, scan for">
           <span className="label">For birds that you cannot tell</span>
           <div className="choice-row">
-            {coarser.map(({ name, english }) => (
+            {coarser.map(({ name, common }) => (
               <button key={name} type="button" className="button" onClick={() => scanFor(name)}>
-                Add {english}
+                Add {common}
               </button>
             ))}
           </div>
@@ -133,14 +133,14 @@ function sizeOf(sample: DraftSample): number {
 }
 
 /** Pairs and groups that hold what is scanned for and are not scanned for yet, narrow before wide. */
-function coarserThan(taxa: readonly string[]): readonly { name: string; english: string }[] {
+function coarserThan(taxa: readonly string[]): readonly { name: string; common: string }[] {
   const known = new Set(taxa.map((taxon) => readTaxon(taxon).name));
-  const offered = new Map<string, { name: string; english: string; size: number }>();
+  const offered = new Map<string, { name: string; common: string; size: number }>();
   for (const taxon of taxa) {
     const parsed = parseTaxon(taxon);
     if (!parsed.ok) continue;
-    for (const { name, english, candidates } of widerNames(parsed.candidates).slice(0, 2)) {
-      if (!known.has(name)) offered.set(name, { name, english, size: candidates.length });
+    for (const { name, common, candidates } of widerNames(parsed.candidates).slice(0, 2)) {
+      if (!known.has(name)) offered.set(name, { name, common, size: candidates.length });
     }
   }
   return [...offered.values()].sort((one, other) => one.size - other.size).slice(0, 4);

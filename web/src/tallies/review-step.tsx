@@ -29,7 +29,7 @@ export function ReviewStep(props: {
   const conditions = noted === null ? '' : conditionsWords(noted);
   const looked =
     draft.scope === 'taxa'
-      ? `for ${listed(draft.scopeTaxa.map((taxon) => readTaxon(taxon).english))}`
+      ? `for ${listed(draft.scopeTaxa.map((taxon) => readTaxon(taxon).common))}`
       : draft.scope === 'waterfowl'
         ? 'for waterfowl'
         : 'for all waterbirds';
@@ -64,7 +64,7 @@ export function ReviewStep(props: {
             {draft.lines.map((line) => (
               <tr key={line.id}>
                 <td>
-                  {readTaxon(line.taxon).english}
+                  {readTaxon(line.taxon).common}
                   <span className="soft small tally-line-details">{detailWords(line)}</span>
                 </td>
                 <td className="number">{quantityWords(line)}</td>
@@ -76,7 +76,7 @@ export function ReviewStep(props: {
       {repeated.length === 0 ? null : (
         <Notice
           kind="caution"
-          title={`Twice in the list: ${listed(repeated.map((taxon) => readTaxon(taxon).english))}.`}
+          title={`Twice in the list: ${listed(repeated.map((taxon) => readTaxon(taxon).common))}.`}
         >
           <p>
             Two flocks of one taxon are fine and are added up. If it is one flock, remove a line.

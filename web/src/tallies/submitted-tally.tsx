@@ -56,7 +56,7 @@ export function SubmittedTally(props: {
         <tbody>
           {tally.lines.map((line) => (
             <tr key={line.id}>
-              <td>{readTaxon(line.written).english}</td>
+              <td>{readTaxon(line.written).common}</td>
               <td className="small soft">
                 {inWords(line.method)}
                 {line.activity === 'water' ? '' : `, ${inWords(line.activity)}`}

@@ -49,7 +49,7 @@ export function sheetOfTally(title: string, tally: OwnTallyFragment): TallySheet
 function sheet(title: string, total: number, lines: readonly SheetLine[]): TallySheet {
   const byTaxon = new Map<string, SheetLine[]>();
   for (const line of lines) {
-    const name = readTaxon(line.taxon).english;
+    const name = readTaxon(line.taxon).common;
     byTaxon.set(name, [...(byTaxon.get(name) ?? []), line]);
   }
   const rows = new Map<string, string>();

@@ -83,7 +83,7 @@ export function TaxonPicker(props: {
             aria-selected={index === shown}
             onClick={() => pick(taxon)}
           >
-            <span>{taxon.english}</span> <span className="taxon soft">{taxon.name}</span>
+            <span>{taxon.common}</span> <span className="taxon soft">{taxon.name}</span>
           </li>
         ))}
       </ul>
@@ -98,7 +98,7 @@ export function TaxonPicker(props: {
           {quick.map((taxon) => (
             <li key={taxon.name}>
               <button type="button" className="button" onClick={() => pick(taxon)}>
-                {taxon.english}
+                {taxon.common}
               </button>
             </li>
           ))}

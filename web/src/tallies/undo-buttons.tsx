@@ -75,9 +75,9 @@ function isText(target: EventTarget | null): boolean {
 /** What a step comes to, in a few words: `Mallard: 12.` */
 function patchWords(draft: Draft, { lines, fields }: Patch): string {
   const parts = lines.map(({ id, line }) => {
-    if (line !== null) return `${readTaxon(line.taxon).english}: ${quantityWords(line)}.`;
+    if (line !== null) return `${readTaxon(line.taxon).common}: ${quantityWords(line)}.`;
     const removed = draft.lines.find((one) => one.id === id);
-    return removed === undefined ? '' : `${readTaxon(removed.taxon).english} taken out.`;
+    return removed === undefined ? '' : `${readTaxon(removed.taxon).common} taken out.`;
   });
   if (parts.length === 0 && Object.keys(fields).length > 0) return 'The tally as a whole changed.';
   return parts.join(' ');

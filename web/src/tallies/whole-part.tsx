@@ -140,7 +140,7 @@ function ScopeTaxa(props: {
               className="button"
               onClick={() => set({ scopeTaxa: draft.scopeTaxa.filter((one) => one !== taxon) })}
             >
-              {readTaxon(taxon).english} <span aria-hidden="true">×</span>
+              {readTaxon(taxon).common} <span aria-hidden="true">×</span>
               <span className="for-readers">, take it out</span>
             </button>
           </li>

@@ -3,12 +3,13 @@ import { DEFAULT_LOOK_ALIKES } from '../../../server/core/taxa/look-alikes.js';
 import { GENUS_SETS, TRADE_SETS } from '../../../server/core/taxa/named-sets.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
+import { commonName } from '../ui/taxon.js';
 
 export interface WiderName {
   /** As it is sent. */
   readonly name: string;
   /** As it is read on the button. */
-  readonly english: string;
+  readonly common: string;
   readonly candidates: readonly Species[];
 }
 
@@ -39,21 +40,21 @@ export function widerNames(candidates: readonly Species[]): readonly WiderName[]
   const offered = new Map<string, WiderName>();
   for (const { set } of sets) {
     const name = taxonName(set);
-    if (!offered.has(name)) offered.set(name, { name, english: englishName(set), candidates: set });
+    if (!offered.has(name)) offered.set(name, { name, common: commonName(set), candidates: set });
   }
   return [...offered.values()].slice(0, mostOffered);
 }
 
 /** The pair that observers mean most often when they cannot tell this species; `null` for the others. */
-export function pairOf(taxon: string): Pick<WiderName, 'name' | 'english'> | null {
+export function pairOf(taxon: string): Pick<WiderName, 'name' | 'common'> | null {
   const parsed = parseTaxon(taxon);
   const [species, ...more] = parsed.ok ? parsed.candidates : [];
   if (species === undefined || more.length > 0) return null;
   const pair = DEFAULT_LOOK_ALIKES.find((one) => one.includes(species) && sameName(one));
-  return pair === undefined ? null : { name: taxonName(pair), english: englishName(pair) };
+  return pair === undefined ? null : { name: taxonName(pair), common: commonName(pair) };
 }
 
-/** Greater and Lesser Scaup share their last word: the pair that observers mean most often. */
+/** Greater and Lesser Scaup share their last word in English: the pair that observers mean most often. */
 function sameName(pair: readonly Species[]): boolean {
   const last = pair.map((species) => englishName([species]).split(' ').at(-1));
   return last[0] === last[1];

@@ -1,5 +1,7 @@
-import { BEAUFORT, SEA_STATES } from '../../../server/core/model/conditions.js';
-import { inWords, percent } from './words.js';
+import { t } from '@lingui/core/macro';
+import { GLARES, VISIBILITIES } from '../../../server/core/model/conditions.js';
+import { beaufortName, glareName, seaStateName, visibilityName } from './condition-terms.js';
+import { percent } from './words.js';
 
 /** Conditions as the API has them. */
 export interface NotedConditions {
@@ -17,18 +19,17 @@ export interface NotedConditions {
  * slight (3), ice on 20 %, strong glare, disturbance: two boats, telescope`. Empty if nothing was noted.
  */
 export function conditionsWords(conditions: NotedConditions): string {
-  const { visibility, beaufort, seaState, iceCover, glare, disturbance, optics } = conditions;
+  const { beaufort, seaState, iceCover, disturbance, optics } = conditions;
+  const visibility = VISIBILITIES.find((one) => one === conditions.visibility);
+  const glare = GLARES.find((one) => one === conditions.glare);
   const parts: string[] = [];
-  if (visibility !== null) parts.push(`visibility ${inWords(visibility)}`);
-  if (beaufort !== null) {
-    parts.push(`wind force ${beaufort} (${BEAUFORT[beaufort]?.name ?? 'not on the scale'})`);
-  }
-  if (seaState !== null) {
-    parts.push(`sea ${SEA_STATES[seaState]?.name ?? 'not on the scale'} (${seaState})`);
-  }
-  if (iceCover !== null) parts.push(iceCover === 0 ? 'no ice' : `ice on ${percent(iceCover)}`);
-  if (glare !== null) parts.push(glare === 'none' ? 'no glare' : `${glare} glare`);
-  if (disturbance !== null) parts.push(`disturbance: ${disturbance}`);
+  if (visibility !== undefined) parts.push(t`visibility ${visibilityName(visibility)}`);
+  if (beaufort !== null) parts.push(t`wind force ${beaufort} (${beaufortName(beaufort)})`);
+  if (seaState !== null) parts.push(t`sea ${seaStateName(seaState)} (${seaState})`);
+  if (iceCover !== null) parts.push(iceCover === 0 ? t`no ice` : t`ice on ${percent(iceCover)}`);
+  if (glare !== undefined)
+    parts.push(glare === 'none' ? t`no glare` : t`${glareName(glare)} glare`);
+  if (disturbance !== null) parts.push(t`disturbance: ${disturbance}`);
   if (optics !== null) parts.push(optics);
   return parts.join(', ');
 }

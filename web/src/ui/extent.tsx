@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { birds } from './words.js';
 
@@ -21,10 +23,7 @@ export function Extent(props: {
   const { number, low, high, atLeast, atMost } = props;
   const full = Math.max(props.full ?? 0, number, high, atMost ?? 0, 1);
   const at = (value: number): number => 4 + (value / full) * (width - 8);
-  const bounds =
-    atLeast === undefined || atMost === undefined
-      ? ''
-      : `, at least ${birds(atLeast)}, at most ${birds(atMost)}`;
+  const interval = t`${birds(number)}, interval ${birds(low)} to ${birds(high)}`;
   return (
     <svg
       className="extent"
@@ -32,7 +31,11 @@ export function Extent(props: {
       width={width}
       height={height}
       role="img"
-      aria-label={`${birds(number)}, interval ${birds(low)} to ${birds(high)}${bounds}`}
+      aria-label={
+        atLeast === undefined || atMost === undefined
+          ? interval
+          : t`${interval}, at least ${birds(atLeast)}, at most ${birds(atMost)}`
+      }
     >
       <line x1={at(0)} x2={at(full)} y1={height - 2} y2={height - 2} stroke="var(--hairline)" />
       {atLeast === undefined || atMost === undefined ? null : (
@@ -59,8 +62,10 @@ export function ExtentLegend(): ReactNode {
     <p className="row small soft">
       <Extent number={60} low={45} high={75} atLeast={50} atMost={95} full={100} />
       <span>
-        Dot: the number. Whisker: its interval. Pale bar: at least to at most, with the birds that
-        were left at a coarser level. Each row has its own scale from 0.
+        <Trans>
+          Dot: the number. Whisker: its interval. Pale bar: at least to at most, with the birds that
+          were left at a coarser level. Each row has its own scale from 0.
+        </Trans>
       </span>
     </p>
   );

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { Component, type ReactNode } from 'react';
 import { Notice } from './notice.js';
 import { Page } from './page.js';
@@ -16,15 +18,17 @@ export class FailureBoundary extends Component<
   override render(): ReactNode {
     if (!this.state.hasFailed) return this.props.children;
     return (
-      <Page title="This page could not be shown" width="reading">
-        <Notice kind="refused" title="Something went wrong on this page.">
+      <Page title={t`This page could not be shown`} width="reading">
+        <Notice kind="refused" title={t`Something went wrong on this page.`}>
           <p>
-            What you entered in a tally is kept on this device. Reload the page; if it happens
-            again, tell whoever runs this server what you did.
+            <Trans>
+              What you entered in a tally is kept on this device. Reload the page; if it happens
+              again, tell whoever runs this server what you did.
+            </Trans>
           </p>
           <p>
             <button type="button" className="button" onClick={() => window.location.reload()}>
-              Reload
+              <Trans>Reload</Trans>
             </button>
           </p>
         </Notice>

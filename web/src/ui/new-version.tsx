@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, useState, type ReactNode } from 'react';
 import { Notice } from './notice.js';
 
@@ -13,7 +15,7 @@ export function NewVersion(): ReactNode {
   }, []);
   if (ready === null) return null;
   return (
-    <Notice kind="plain" title="A newer version of these pages is ready.">
+    <Notice kind="plain" title={t`A newer version of these pages is ready.`}>
       <p>
         <button
           type="button"
@@ -25,7 +27,7 @@ export function NewVersion(): ReactNode {
             ready.postMessage('use-the-new-version');
           }}
         >
-          Use it now
+          <Trans>Use it now</Trans>
         </button>
       </p>
     </Notice>

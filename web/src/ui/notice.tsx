@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { Trouble } from '../graphql/trouble.js';
 import { FaultList } from './fault-list.js';
@@ -32,10 +34,12 @@ export function TroubleNotice(props: {
   const { trouble, retry } = props;
   if (trouble.kind === 'offline') {
     return (
-      <Notice kind="offline" title="No connection.">
+      <Notice kind="offline" title={t`No connection.`}>
         <p>
-          The server could not be reached, so nothing was changed. Try again when you are back in
-          range.
+          <Trans>
+            The server could not be reached, so nothing was changed. Try again when you are back in
+            range.
+          </Trans>
         </p>
         <Retry retry={retry} />
       </Notice>
@@ -43,10 +47,12 @@ export function TroubleNotice(props: {
   }
   if (trouble.kind === 'failed') {
     return (
-      <Notice kind="refused" title="Something went wrong on the server.">
+      <Notice kind="refused" title={t`Something went wrong on the server.`}>
         <p>
-          Nothing was changed. Try again; if it happens again, tell whoever runs this server what
-          you did.
+          <Trans>
+            Nothing was changed. Try again; if it happens again, tell whoever runs this server what
+            you did.
+          </Trans>
         </p>
         <Retry retry={retry} />
       </Notice>
@@ -57,7 +63,9 @@ export function TroubleNotice(props: {
       {trouble.faults.length === 0 ? null : <FaultList faults={trouble.faults} />}
       {trouble.code === 'NOT_SIGNED_IN' ? (
         <p>
-          <a href="/sign-in">Sign in again</a>
+          <a href="/sign-in">
+            <Trans>Sign in again</Trans>
+          </a>
         </p>
       ) : null}
     </Notice>
@@ -69,7 +77,7 @@ function Retry(props: { readonly retry: (() => void) | undefined }): ReactNode {
   return (
     <p>
       <button type="button" className="button" onClick={props.retry}>
-        Try again
+        <Trans>Try again</Trans>
       </button>
     </p>
   );

@@ -1,12 +1,15 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { msg } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, type ReactNode } from 'react';
 import { useKeptChoice } from './kept.js';
 
 const THEMES = ['light', 'sunlight', 'night'] as const;
 
-const names: Readonly<Record<(typeof THEMES)[number], string>> = {
-  light: 'Paper',
-  sunlight: 'Sunlight',
-  night: 'Night',
+const names: Readonly<Record<(typeof THEMES)[number], MessageDescriptor>> = {
+  light: msg`Paper`,
+  sunlight: msg`Sunlight`,
+  night: msg`Night`,
 };
 
 /** Paper for the desk, sunlight for glare, night for eyes that must see the dark again. */
@@ -17,7 +20,9 @@ export function ThemeChoice(): ReactNode {
   }, [theme]);
   return (
     <label className="theme-choice">
-      <span className="for-readers">Colours of the page</span>
+      <span className="for-readers">
+        <Trans>Colours of the page</Trans>
+      </span>
       <select
         value={theme}
         onChange={(event) => {
@@ -27,7 +32,7 @@ export function ThemeChoice(): ReactNode {
       >
         {THEMES.map((one) => (
           <option key={one} value={one}>
-            {names[one]}
+            {i18n._(names[one])}
           </option>
         ))}
       </select>

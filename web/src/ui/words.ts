@@ -1,14 +1,23 @@
-/** How numbers, times and enum values are written on every page. */
+import { t } from '@lingui/core/macro';
+import { locale } from './language.js';
 
-const numberFormat = new Intl.NumberFormat('en', { maximumFractionDigits: 1 });
-const shareFormat = new Intl.NumberFormat('en', {
-  maximumFractionDigits: 2,
-  minimumFractionDigits: 2,
-});
+/** How numbers, times and lists are written on every page, in the language of the pages. */
+
+const formats = new Map<string, Intl.NumberFormat>();
+
+function numberFormat(least: number, most: number): Intl.NumberFormat {
+  const key = `${locale()} ${least} ${most}`;
+  const known = formats.get(key);
+  if (known !== undefined) return known;
+  const digits = { minimumFractionDigits: least, maximumFractionDigits: most };
+  const made = new Intl.NumberFormat(locale(), digits);
+  formats.set(key, made);
+  return made;
+}
 
 /** `1234` → `1,234`; at most one decimal. */
 export function birds(count: number): string {
-  return numberFormat.format(count);
+  return numberFormat(0, 1).format(count);
 }
 
 /** Birds that were shared out in proportion are not whole: `≈ 112.7`. */
@@ -23,38 +32,38 @@ export function countOf(count: number, one: string, many = `${one}s`): string {
 
 /** `0.8312` → `0.83`. */
 export function twoDecimals(value: number): string {
-  return shareFormat.format(value);
+  return numberFormat(2, 2).format(value);
 }
 
 /** `0.8312` → `83 %`; shares that round to the ends without being there stay off them. */
 export function percent(share: number): string {
-  if (share > 0.995 && share < 1) return 'over 99 %';
-  if (share < 0.005 && share > 0) return 'under 1 %';
-  return `${Math.round(share * 100)} %`;
+  if (share > 0.995 && share < 1) return t`over 99 %`;
+  if (share < 0.005 && share > 0) return t`under 1 %`;
+  return t`${Math.round(share * 100)} %`;
 }
 
 /** A probability: never said to be certain, however near it comes. */
 export function chance(probability: number): string {
-  if (probability > 0.995) return 'over 99 %';
-  if (probability < 0.005) return 'under 1 %';
-  return `${Math.round(probability * 100)} %`;
+  if (probability > 0.995) return t`over 99 %`;
+  if (probability < 0.005) return t`under 1 %`;
+  return t`${Math.round(probability * 100)} %`;
 }
 
 /** An instant as the clock at the waterbody shows it: `08:15`. */
 export function clock(instant: string, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone }).format(
+  return new Intl.DateTimeFormat(locale(), { hour: '2-digit', minute: '2-digit', timeZone }).format(
     new Date(instant),
   );
 }
 
 /** `08:00 to 11:00`. */
 export function span(start: string, end: string, timeZone: string): string {
-  return `${clock(start, timeZone)} to ${clock(end, timeZone)}`;
+  return t`${clock(start, timeZone)} to ${clock(end, timeZone)}`;
 }
 
 /** A calendar date, `2027-01-16` → `Saturday 16 January 2027`. */
 export function longDate(date: string): string {
-  return new Intl.DateTimeFormat('en-GB', {
+  return new Intl.DateTimeFormat(locale(), {
     weekday: 'long',
     day: 'numeric',
     month: 'long',
@@ -67,7 +76,7 @@ export function longDate(date: string): string {
 
 /** `16 January 2027, 20:41:07`, for the audit trail. */
 export function dayAndClock(instant: string, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', {
+  return new Intl.DateTimeFormat(locale(), {
     day: 'numeric',
     month: 'long',
     year: 'numeric',
@@ -89,6 +98,5 @@ export function sentenceCase(text: string): string {
 
 /** `a`, `a and b`, `a, b and c`. */
 export function listed(parts: readonly string[]): string {
-  if (parts.length <= 1) return parts.join('');
-  return `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1] ?? ''}`;
+  return new Intl.ListFormat(locale(), { type: 'conjunction' }).format(parts);
 }
