@@ -68,11 +68,15 @@ const inCatalogues = {
         useTsTypes: true,
         ignore: [
           // Without a letter, or written as codes, keys, class names and addresses are: no capital first, no space.
-          '^[^\\p{L}]*$',
-          '^[a-z0-9#./:_-][A-Za-z0-9#./:_-]*$',
+          '^[^A-Za-zÀ-ÿ]*$',
+          '^[a-z0-9#./:_-][A-Za-z0-9#./:_?=-]*$',
           '^[A-Z][A-Z0-9_]*$',
+          '^T00:00:00Z$',
+          // Names of their own.
+          '^\\W*Countersign$',
+          '^(English|Français)$',
           // Paths.
-          '^\\.\\.?/',
+          '^(\\.\\.?)?/',
         ],
         ignoreNames: [
           'className',
