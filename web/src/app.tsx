@@ -5,25 +5,25 @@ import { Trans } from '@lingui/react/macro';
 import { Suspense, useCallback, useState, type ReactNode } from 'react';
 import { Provider, type Client } from 'urql';
 import { Link, Redirect, Route, Switch, useLocation, useParams } from 'wouter';
+import { makeClient } from './graphql/client.js';
 import {
   AgreementPage,
+  AssignmentsPage,
   AuditPage,
   CompiledPage,
+  CountsPage,
+  CoveragePage,
   DisagreementPage,
   DisagreementsPage,
+  ImportPage,
+  InvitePage,
   LinksPage,
-} from './desk-pages.js';
-import { makeClient } from './graphql/client.js';
-import { InvitePage } from './people/invite-page.js';
-import { PeoplePage } from './people/people-page.js';
+  PeoplePage,
+  PlanPage,
+  SignInPage,
+} from './later-pages.js';
 import { SessionProvider, useSession } from './people/session.js';
-import { SignInPage } from './people/sign-in-page.js';
 import { CountFrame, Masthead, startOf, useCountInFrame } from './plans/count-frame.js';
-import { CountsPage } from './plans/counts-page.js';
-import { CoveragePage } from './plans/coverage-page.js';
-import { ImportPage } from './plans/import-page.js';
-import { PlanPage } from './plans/plan-page.js';
-import { AssignmentsPage } from './tallies/assignments-page.js';
 import { useKeptOwnParts } from './tallies/kept-count.js';
 import { KeepOwnParts } from './tallies/keep-own-parts.js';
 import { SendKeptTallies } from './tallies/send-kept-tallies.js';
@@ -79,13 +79,17 @@ function Pages(): ReactNode {
     <Switch>
       <Route path="/sign-in">
         <HomeMasthead />
-        <SignInPage />
+        <Opening>
+          <SignInPage />
+        </Opening>
       </Route>
       <Route path="/invite/:token">
         {({ token }) => (
           <>
             <HomeMasthead />
-            <InvitePage token={idFromPath(token)} />
+            <Opening>
+              <InvitePage token={idFromPath(token)} />
+            </Opening>
           </>
         )}
       </Route>
@@ -115,7 +119,6 @@ function ToSignIn(): ReactNode {
 }
 
 function SignedInPages(props: { readonly personId: string }): ReactNode {
-  const [location] = useLocation();
   return (
     <>
       <SendKeptTallies personId={props.personId} />
@@ -124,33 +127,33 @@ function SignedInPages(props: { readonly personId: string }): ReactNode {
         <Route path="/counts/:countId/*?">
           {({ countId }) => (
             <CountFrame countId={idFromPath(countId)}>
-              <FailureBoundary key={location}>
-                <Suspense fallback={<LoadingPage />}>
-                  <PagesOfCount />
-                </Suspense>
-              </FailureBoundary>
+              <Opening>
+                <PagesOfCount />
+              </Opening>
             </CountFrame>
           )}
         </Route>
         <Route>
           <HomeMasthead />
-          <Switch>
-            <Route path="/">
-              <CountsPage stay={false} />
-            </Route>
-            <Route path="/counts">
-              <CountsPage stay />
-            </Route>
-            <Route path="/import">
-              <ImportPage />
-            </Route>
-            <Route path="/plan">
-              <PlanPage />
-            </Route>
-            <Route>
-              <NoSuchPage />
-            </Route>
-          </Switch>
+          <Opening>
+            <Switch>
+              <Route path="/">
+                <CountsPage stay={false} />
+              </Route>
+              <Route path="/counts">
+                <CountsPage stay />
+              </Route>
+              <Route path="/import">
+                <ImportPage />
+              </Route>
+              <Route path="/plan">
+                <PlanPage />
+              </Route>
+              <Route>
+                <NoSuchPage />
+              </Route>
+            </Switch>
+          </Opening>
         </Route>
       </Switch>
     </>
@@ -224,6 +227,16 @@ function StartPage(): ReactNode {
     <Redirect to={pathOf('counts', id, 'assignments')} replace />
   ) : (
     <LoadingPage />
+  );
+}
+
+/** A page while its file is loaded, and the word to say where that or the page itself fails. */
+function Opening(props: { readonly children: ReactNode }): ReactNode {
+  const [location] = useLocation();
+  return (
+    <FailureBoundary key={location}>
+      <Suspense fallback={<LoadingPage />}>{props.children}</Suspense>
+    </FailureBoundary>
   );
 }
 

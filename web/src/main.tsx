@@ -9,10 +9,6 @@ import './ui/frame.css';
 import './tallies/tally.css';
 import './tallies/counting.css';
 import './plans/plan.css';
-import './reviews/review.css';
-import './reviews/agreement.css';
-import './reviews/links.css';
-import './seals/seal.css';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no element with the id "root".');
