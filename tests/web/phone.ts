@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readlink, rm } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -92,6 +92,17 @@ export class Phone {
   /** Ends the browser and starts it anew on the same profile. */
   async restart(): Promise<void> {
     await this.#context?.close();
+    await this.switchOn();
+  }
+
+  /** The battery is empty: the browser ends without another word, and is started anew later. */
+  async killAndRestart(): Promise<void> {
+    const context = this.context;
+    const isGone = new Promise<void>((resolve) => context.once('close', () => resolve()));
+    // Chromium's lock on a profile is a link to `host-process`; the process leads a group of its own.
+    const owner = await readlink(path.join(this.profile, 'SingletonLock'));
+    process.kill(-Number(owner.slice(owner.lastIndexOf('-') + 1)), 'SIGKILL');
+    await isGone;
     await this.switchOn();
   }
 

@@ -27,6 +27,7 @@ import { CountFrame, Masthead, startOf, useCountInFrame } from './plans/count-fr
 import { useKeptOwnParts } from './tallies/kept-count.js';
 import { KeepOwnParts } from './tallies/keep-own-parts.js';
 import { SendKeptTallies } from './tallies/send-kept-tallies.js';
+import { TalliesThatWait } from './tallies/tallies-that-wait.js';
 import { TallyPage } from './tallies/tally-page.js';
 import { Announcer } from './ui/announcer.js';
 import { FailureBoundary } from './ui/failure-boundary.js';
@@ -80,7 +81,7 @@ function Pages(): ReactNode {
       <Route path="/sign-in">
         <HomeMasthead />
         <Opening>
-          <SignInPage />
+          <SignInPage aside={<TalliesThatWait />} />
         </Opening>
       </Route>
       <Route path="/invite/:token">

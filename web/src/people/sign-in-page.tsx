@@ -9,7 +9,10 @@ import { SignIn } from './documents.js';
 import { useSession } from './session.js';
 
 /** Leaders and compilers sign in by name and password; observers open their invite link. */
-export function SignInPage(): ReactNode {
+export function SignInPage(props: {
+  /** What whoever is not signed in has to know first. */
+  readonly aside?: ReactNode;
+}): ReactNode {
   const [name, setName] = useState('');
   const [password, setPassword] = useState('');
   const [trouble, setTrouble] = useState<Trouble | null>(null);
@@ -30,6 +33,7 @@ export function SignInPage(): ReactNode {
 
   return (
     <Page title="Sign in" width="entry" intro="For leaders and compilers of a count.">
+      {props.aside}
       <ActForm trouble={trouble} act={submit}>
         <TextField
           label="Your name"

@@ -1,18 +1,20 @@
 import type { ReactNode } from 'react';
 import { birds, countOf } from '../ui/words.js';
-import { taxaOf, type TallySheet } from './tally-sheet.js';
+import { taxaOf, wholesThatDiffer, type TallySheet } from './tally-sheet.js';
 
 /** Versions of one tally next to each other, by taxon: what differs comes first and says so. */
 export function SideBySideSheets(props: { readonly sheets: readonly TallySheet[] }): ReactNode {
   const { sheets } = props;
   const taxa = taxaOf(sheets);
   const differing = taxa.filter(({ differs }) => differs).length;
+  const wholes = wholesThatDiffer(sheets);
   return (
     <div className="stack-tight">
       <p className="sentence">
         {differing === 0
-          ? 'They have the same numbers for every taxon.'
-          : `They differ in ${countOf(differing, 'taxon', 'taxa')}.`}
+          ? 'They have the same numbers for every taxon'
+          : `They differ in ${countOf(differing, 'taxon', 'taxa')}`}
+        {wholes.length === 0 ? '.' : ', and in what holds for the whole tally.'}
       </p>
       <table className="sheets">
         <caption className="for-readers">The tallies side by side, birds by taxon</caption>
@@ -27,6 +29,19 @@ export function SideBySideSheets(props: { readonly sheets: readonly TallySheet[]
           </tr>
         </thead>
         <tbody>
+          {wholes.map((name) => (
+            <tr key={name} data-differs>
+              <th scope="row">
+                {name}
+                <span className="soft small tally-line-details">differs</span>
+              </th>
+              {sheets.map(({ title, whole }) => (
+                <td key={title} className="number">
+                  {whole.get(name)}
+                </td>
+              ))}
+            </tr>
+          ))}
           {taxa.map(({ name, differs }) => (
             <tr key={name} data-differs={differs}>
               <th scope="row">

@@ -151,7 +151,7 @@ function AssignmentTally(props: {
         }}
         onCorrect={() => {
           void takeFromOutbox(draft.id);
-          open.change({ ...draft, id: v7(), replaces: tally.id, reason: '' });
+          open.change({ ...draft, id: v7(), replaces: tally.id });
         }}
       />
     );

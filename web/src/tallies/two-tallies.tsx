@@ -22,17 +22,18 @@ export function ReceivedAndHere(props: {
 }): ReactNode {
   const { tally, draft, timeZone } = props;
   const [isSure, setSure] = useState(false);
-  const received = `Received ${dayAndClock(tally.submittedAt, timeZone)}`;
+  const received = `Received ${clock(tally.submittedAt, timeZone)}`;
   return (
     <div className="stack">
       <Notice kind="caution" title="There are two tallies of this assignment.">
         <p>
-          One was received, perhaps from another phone. The other is on this phone and was not sent
-          like this. Both are below; say which one stands.
+          One was received on {dayAndClock(tally.submittedAt, timeZone)}, perhaps from another
+          phone. The other is on this phone and was not received like this. Both are below; say
+          which one stands.
         </p>
       </Notice>
       <SideBySideSheets
-        sheets={[sheetOfTally(received, tally), sheetOfDraft('On this phone', draft)]}
+        sheets={[sheetOfTally(received, tally, timeZone), sheetOfDraft('On this phone', draft)]}
       />
       {props.isClosed ? (
         <p className="soft">
