@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { CompiledCountPageQuery } from '../graphql/generated/graphql.js';
 import { Extent } from '../ui/extent.js';
@@ -18,54 +20,71 @@ export function AllocationPart(props: {
   if (props.allocation.length === 0) return null;
   return (
     <section className="estimate stack" aria-labelledby="allocation-heading">
-      <h2 id="allocation-heading">Estimate, not counted: species behind the pairs and groups</h2>
+      <h2 id="allocation-heading">
+        <Trans>Estimate, not counted: species behind the pairs and groups</Trans>
+      </h2>
       <p>
-        If birds left at a pair or group divide as the identified ones do, there were about this
-        many of each species. That takes birds to be as easy to identify whatever they are. Nothing
-        here is part of the compiled count, and nothing is added to it.
+        <Trans>
+          If birds left at a pair or group divide as the identified ones do, there were about this
+          many of each species. That takes birds to be as easy to identify whatever they are.
+          Nothing here is part of the compiled count, and nothing is added to it.
+        </Trans>
       </p>
       {shared.length === 0 ? null : <EstimateTable shared={shared} />}
       {shared.some(({ interval }) => interval === 'bounds') ? (
-        <p className="small soft">* All that is possible: too few places for an interval.</p>
-      ) : null}
-      {notShared.length === 0 ? null : (
-        <p>
-          No estimate, since some species of the pair or group was never identified by itself, or
-          observers named the birds differently; only how many are possible:{' '}
-          {listed(
-            notShared.map(
-              ({ species, low, high }) =>
-                `${readTaxon(species).common} ${birds(low)} to ${birds(high)}`,
-            ),
-          )}
-          .
+        <p className="small soft">
+          <Trans>* All that is possible: too few places for an interval.</Trans>
         </p>
-      )}
+      ) : null}
+      {notShared.length === 0 ? null : <NotShared species={notShared} />}
     </section>
+  );
+}
+
+/** Species that nothing can be estimated of, with how many of them are possible. */
+function NotShared(props: { readonly species: readonly AllocatedSpecies[] }): ReactNode {
+  const possible = listed(
+    props.species.map(({ species, low, high }) => {
+      const name = readTaxon(species).common;
+      const [least, most] = [birds(low), birds(high)];
+      return t`${name} ${least} to ${most}`;
+    }),
+  );
+  return (
+    <p>
+      <Trans>
+        No estimate, since some species of the pair or group was never identified by itself, or
+        observers named the birds differently; only how many are possible: {possible}.
+      </Trans>
+    </p>
   );
 }
 
 function EstimateTable(props: { readonly shared: readonly AllocatedSpecies[] }): ReactNode {
   return (
-    <div className="wide" role="region" aria-label="Estimate by species" tabIndex={0}>
+    <div className="wide" role="region" aria-label={t`Estimate by species`} tabIndex={0}>
       <table>
         <caption className="for-readers">
-          Estimate by species, beside the compiled count and not part of it
+          <Trans>Estimate by species, beside the compiled count and not part of it</Trans>
         </caption>
         <thead>
           <tr>
-            <th scope="col">Species</th>
-            <th scope="col" className="number">
-              Counted as it
+            <th scope="col">
+              <Trans>Species</Trans>
             </th>
             <th scope="col" className="number">
-              Estimated, with 95 % interval
+              <Trans>Counted as it</Trans>
+            </th>
+            <th scope="col" className="number">
+              <Trans>Estimated, with 95 % interval</Trans>
             </th>
             <th scope="col">
-              <span className="for-readers">Drawn</span>
+              <span className="for-readers">
+                <Trans>Drawn</Trans>
+              </span>
             </th>
             <th scope="col" className="number">
-              Not shared out
+              <Trans>Not shared out</Trans>
             </th>
           </tr>
         </thead>
@@ -116,10 +135,10 @@ function about(number: number): string {
 /** `≈ 2,390 of 2,955 Greater/Lesser Scaup`, for each pair or group that was shared out. */
 function shareWords({ of }: AllocatedSpecies): string {
   return listed(
-    of.flatMap(({ taxon, number, estimated }) =>
-      estimated === null
-        ? []
-        : [`${about(estimated)} of ${birds(number)} ${readTaxon(taxon).common}`],
-    ),
+    of.flatMap(({ taxon, number, estimated }) => {
+      if (estimated === null) return [];
+      const [share, whole, name] = [about(estimated), birds(number), readTaxon(taxon).common];
+      return [t`${share} of ${whole} ${name}`];
+    }),
   );
 }

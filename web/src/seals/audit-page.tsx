@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import type { CountAuditQuery } from '../graphql/generated/graphql.js';
@@ -5,7 +7,7 @@ import { Answer } from '../ui/answer.js';
 import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { countOf, dayAndClock } from '../ui/words.js';
+import { dayAndClock } from '../ui/words.js';
 import { CountAudit } from './documents.js';
 
 type Trail = CountAuditQuery['count']['auditTrail'];
@@ -23,13 +25,13 @@ export function AuditPage(props: { readonly countId: string }): ReactNode {
   });
   return (
     <Page
-      title="Audit trail"
+      title={t`Audit trail`}
       width="reading"
-      intro="Everything that was done to this count, newest first. Nothing is ever taken out."
+      intro={t`Everything that was done to this count, newest first. Nothing is ever taken out.`}
     >
       <Answer
         result={result}
-        skeleton={<Skeleton rows={12} label="Loading the audit trail." />}
+        skeleton={<Skeleton rows={12} label={t`Loading the audit trail.`} />}
         retry={() => again({ requestPolicy: 'network-only' })}
       >
         {({ count }) => (
@@ -49,19 +51,26 @@ export function AuditPage(props: { readonly countId: string }): ReactNode {
 }
 
 function Chain(props: { readonly trail: Trail }): ReactNode {
-  const { trail } = props;
-  return trail.intact ? (
-    <Notice kind="done" title={`The chain is intact: ${countOf(trail.size, 'entry', 'entries')}.`}>
+  const { intact, size } = props.trail;
+  return intact ? (
+    <Notice
+      kind="done"
+      title={t`The chain is intact: ${plural(size, { one: '# entry', other: '# entries' })}.`}
+    >
       <p>
-        Each entry carries the hash of the one before, so that nothing can be changed or left out
-        unseen.
+        <Trans>
+          Each entry carries the hash of the one before, so that nothing can be changed or left out
+          unseen.
+        </Trans>
       </p>
     </Notice>
   ) : (
-    <Notice kind="refused" title="The chain is broken.">
+    <Notice kind="refused" title={t`The chain is broken.`}>
       <p>
-        An entry does not follow from the one before: something was changed outside this program. Do
-        not sign this count; tell whoever runs this server.
+        <Trans>
+          An entry does not follow from the one before: something was changed outside this program.
+          Do not sign this count; tell whoever runs this server.
+        </Trans>
       </p>
     </Notice>
   );
@@ -69,6 +78,9 @@ function Chain(props: { readonly trail: Trail }): ReactNode {
 
 function AuditItem(props: { readonly entry: Entry; readonly timeZone: string }): ReactNode {
   const { entry } = props;
+  const author = entry.by?.name ?? t`The program`;
+  const time = dayAndClock(entry.at, props.timeZone);
+  const beginning = entry.hash.slice(0, 10);
   return (
     <li>
       <p>
@@ -78,16 +90,23 @@ function AuditItem(props: { readonly entry: Entry; readonly timeZone: string }):
       <details className="audit-details">
         <summary>
           <span className="soft small">
-            {entry.by?.name ?? 'The program'}, {dayAndClock(entry.at, props.timeZone)}, hash{' '}
-            <code>{entry.hash.slice(0, 10)}…</code>
+            <Trans>
+              {author}, {time}, hash <code>{beginning}…</code>
+            </Trans>
           </span>
         </summary>
         <dl className="facts small">
-          <dt>Hash</dt>
+          <dt>
+            <Trans>Hash</Trans>
+          </dt>
           <dd className="hash">{entry.hash}</dd>
-          <dt>Before it</dt>
+          <dt>
+            <Trans>Before it</Trans>
+          </dt>
           <dd className="hash">{entry.previous}</dd>
-          <dt>Hashed text</dt>
+          <dt>
+            <Trans>Hashed text</Trans>
+          </dt>
           <dd className="hash">{entry.body}</dd>
         </dl>
       </details>
@@ -106,12 +125,12 @@ function OlderAndNewer(props: {
     <div className="row">
       {props.before === null ? null : (
         <button type="button" className="button" onClick={() => props.onBefore(null)}>
-          Newest
+          <Trans>Newest</Trans>
         </button>
       )}
       {hasOlder ? (
         <button type="button" className="button" onClick={() => props.onBefore(oldest)}>
-          Older entries
+          <Trans>Older entries</Trans>
         </button>
       ) : null}
     </div>

@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import { useMemo, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { useSearchParams } from 'wouter';
@@ -7,8 +9,10 @@ import { Answer } from '../ui/answer.js';
 import { Extent, ExtentLegend } from '../ui/extent.js';
 import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
+import { roleName } from '../ui/role-names.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { birds, countOf, dayAndClock, inWords, listed } from '../ui/words.js';
+import { readTaxon } from '../ui/taxon.js';
+import { birds, dayAndClock, listed } from '../ui/words.js';
 import { AllocationPart } from './allocation-part.js';
 import { CompiledCountPage } from './documents.js';
 import { LedgerPanel } from './ledger-panel.js';
@@ -29,19 +33,19 @@ export function CompiledPage(props: { readonly countId: string }): ReactNode {
   });
   const mayReview = result.data?.count.may.includes('REVIEW') ?? false;
   return (
-    <Page title="Compiled count">
+    <Page title={t`Compiled count`}>
       <div className={mayReview ? 'desk' : ''}>
         <div className="stack">
           <Answer
             result={result}
-            skeleton={<Skeleton rows={14} label="Loading the compiled count." />}
+            skeleton={<Skeleton rows={14} label={t`Loading the compiled count.`} />}
             retry={() => again({ requestPolicy: 'network-only' })}
           >
             {({ count }) => <Compiled count={count} />}
           </Answer>
         </div>
         {mayReview ? (
-          <aside className="desk-side stack not-printed" aria-label="What to do">
+          <aside className="desk-side stack not-printed" aria-label={t`What to do`}>
             <SignOffPanel countId={props.countId} />
           </aside>
         ) : null}
@@ -77,18 +81,13 @@ function Compiled(props: { readonly count: Count }): ReactNode {
 
   return (
     <>
-      <p className="sentence">
-        {countOf(compiled.total, 'bird')} of{' '}
-        {countOf(lines.filter(({ number }) => number > 0).length, 'taxon', 'taxa')}
-        {compiled.flyingThroughTotal > 0
-          ? `, and ${birds(compiled.flyingThroughTotal)} more that only flew through and are not in the total`
-          : ''}
-        .
-      </p>
+      <p className="sentence">{totalSentence(compiled)}</p>
       <Standing count={count} timeZone={timeZone} />
       {lines.length === 0 ? (
-        <Notice kind="plain" title="Nothing is compiled yet.">
-          <p>As soon as the first tally is in, its lines appear here as a draft.</p>
+        <Notice kind="plain" title={t`Nothing is compiled yet.`}>
+          <p>
+            <Trans>As soon as the first tally is in, its lines appear here as a draft.</Trans>
+          </p>
         </Notice>
       ) : (
         <>
@@ -101,7 +100,9 @@ function Compiled(props: { readonly count: Count }): ReactNode {
               onClose={close}
             />
           )}
-          <p className="soft not-printed">Choose a taxon to see its ledger.</p>
+          <p className="soft not-printed">
+            <Trans>Choose a taxon to see its ledger.</Trans>
+          </p>
           <ExtentLegend />
           <LineTable
             lines={lines}
@@ -111,8 +112,10 @@ function Compiled(props: { readonly count: Count }): ReactNode {
             onOpen={show}
           />
           <p className="small soft">
-            Interval: from known counting error and from how far the observers differ, 95 %. It
-            cannot know of birds that nobody saw, or that every observer counted low.
+            <Trans>
+              Interval: from known counting error and from how far the observers differ, 95 %. It
+              cannot know of birds that nobody saw, or that every observer counted low.
+            </Trans>
           </p>
           <AllocationPart allocation={compiled.allocation} />
         </>
@@ -121,40 +124,53 @@ function Compiled(props: { readonly count: Count }): ReactNode {
   );
 }
 
+/** How many birds of how many taxa were compiled. */
+function totalSentence(compiled: Count['compiled']): string {
+  const { total, flyingThroughTotal: flying } = compiled;
+  const taxa = compiled.lines.filter(({ number }) => number > 0).length;
+  return flying > 0
+    ? t`${plural(total, { one: '# bird', other: '# birds' })} of ${plural(taxa, { one: '# taxon', other: '# taxa' })}, and ${plural(flying, { one: '# more that only flew through and is', other: '# more that only flew through and are' })} not in the total.`
+    : t`${plural(total, { one: '# bird', other: '# birds' })} of ${plural(taxa, { one: '# taxon', other: '# taxa' })}.`;
+}
+
 /** Draft, signed or sealed: said before any number is used. */
 function Standing(props: { readonly count: Count; readonly timeZone: string }): ReactNode {
   const { compiled, state } = props.count;
   const { seal, signOffs } = compiled;
   if (seal) {
+    const { resultHash, auditRoot, auditSize } = seal;
+    const [time, sealer] = [dayAndClock(seal.at, props.timeZone), seal.by.name];
     return (
-      <Notice
-        kind="done"
-        title={`Sealed on ${dayAndClock(seal.at, props.timeZone)} by ${seal.by.name}.`}
-      >
+      <Notice kind="done" title={t`Sealed on ${time} by ${sealer}.`}>
         <p className="small">
-          Anyone can check it: result <code className="hash">{seal.resultHash}</code>, audit root{' '}
-          <code className="hash">{seal.auditRoot}</code> over{' '}
-          {countOf(seal.auditSize, 'entry', 'entries')}.
+          <Trans>
+            Anyone can check it: result <code className="hash">{resultHash}</code>, audit root{' '}
+            <code className="hash">{auditRoot}</code> over{' '}
+            <Plural value={auditSize} one="# entry" other="# entries" />.
+          </Trans>
         </p>
       </Notice>
     );
   }
+  const signers = listed(
+    signOffs.map(({ by, as }) => {
+      const [name, role] = [by.name, roleName(as)];
+      return t`${name} as ${role}`;
+    }),
+  );
   if (state === 'SIGNED') {
     return (
-      <Notice
-        kind="done"
-        title={`Signed by ${listed(signOffs.map(({ by, as }) => `${by.name} as ${inWords(as)}`))}.`}
-      >
-        <p>It can be sealed now; until then a new ruling takes the signatures back.</p>
+      <Notice kind="done" title={t`Signed by ${signers}.`}>
+        <p>
+          <Trans>It can be sealed now; until then a new ruling takes the signatures back.</Trans>
+        </p>
       </Notice>
     );
   }
   return (
-    <Notice kind="caution" title="This is a draft.">
+    <Notice kind="caution" title={t`This is a draft.`}>
       <p>
-        {signOffs.length === 0
-          ? 'Nobody has signed it off yet.'
-          : `Signed so far: ${listed(signOffs.map(({ by, as }) => `${by.name} as ${inWords(as)}`))}.`}
+        {signOffs.length === 0 ? t`Nobody has signed it off yet.` : t`Signed so far: ${signers}.`}
       </p>
     </Notice>
   );
@@ -168,74 +184,50 @@ function LineTable(props: {
   readonly onOpen: (taxon: string) => void;
 }): ReactNode {
   return (
-    <div className="wide" role="region" aria-label="Compiled count" tabIndex={0}>
+    <div className="wide" role="region" aria-label={t`Compiled count`} tabIndex={0}>
       <table className="compiled">
-        <caption className="for-readers">Compiled count, one line a taxon</caption>
+        <caption className="for-readers">
+          <Trans>Compiled count, one line a taxon</Trans>
+        </caption>
         <thead>
           <tr>
-            <th scope="col">Taxon</th>
-            <th scope="col" className="number">
-              Birds
+            <th scope="col">
+              <Trans>Taxon</Trans>
             </th>
             <th scope="col" className="number">
-              Interval
+              <Trans>Birds</Trans>
+            </th>
+            <th scope="col" className="number">
+              <Trans>Interval</Trans>
             </th>
             <th scope="col">
-              <span className="for-readers">Drawn</span>
+              <span className="for-readers">
+                <Trans>Drawn</Trans>
+              </span>
             </th>
             <th scope="col" className="number">
-              At least–at most
+              <Trans>At least–at most</Trans>
             </th>
             <th scope="col" className="number">
-              Flying through
+              <Trans>Flying through</Trans>
             </th>
           </tr>
         </thead>
         <tbody>
           {props.lines.map((line) => (
-            <tr key={line.taxon} data-open={line.taxon === props.openTaxon}>
-              <th scope="row">
-                <button
-                  type="button"
-                  id={`line-of-${line.taxon}`}
-                  className="line-button"
-                  aria-expanded={line.taxon === props.openTaxon}
-                  onClick={() => props.onOpen(line.taxon)}
-                >
-                  {line.englishName}
-                </button>
-                {line.englishName === line.taxon ? null : (
-                  <span className="taxon soft small taxon-below">{line.taxon}</span>
-                )}
-                {line.presentNotCounted ? (
-                  <span className="block small soft">also seen uncounted: at least one more</span>
-                ) : null}
-              </th>
-              <td className="number compiled-number">{birds(line.number)}</td>
-              <td className="number soft">
-                {birds(line.low)}–{birds(line.high)}
-              </td>
-              <td>
-                <Extent {...line} />
-              </td>
-              <td className="number">
-                {line.atLeast === line.atMost
-                  ? birds(line.atLeast)
-                  : `${birds(line.atLeast)}–${birds(line.atMost)}`}
-              </td>
-              <td className="number">
-                {line.flyingThrough === 0 ? (
-                  <span className="soft">–</span>
-                ) : (
-                  birds(line.flyingThrough)
-                )}
-              </td>
-            </tr>
+            <LineRow
+              key={line.taxon}
+              line={line}
+              isOpen={line.taxon === props.openTaxon}
+              onOpen={() => props.onOpen(line.taxon)}
+            />
           ))}
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row">Total</th>
+            <th scope="row">
+              <Trans>Total</Trans>
+            </th>
             <td className="number compiled-number">{birds(props.total)}</td>
             <td colSpan={3} />
             <td className="number">
@@ -245,5 +237,52 @@ function LineTable(props: {
         </tfoot>
       </table>
     </div>
+  );
+}
+
+function LineRow(props: {
+  readonly line: Line;
+  readonly isOpen: boolean;
+  readonly onOpen: () => void;
+}): ReactNode {
+  const { line, isOpen } = props;
+  const { common } = readTaxon(line.taxon);
+  return (
+    <tr data-open={isOpen}>
+      <th scope="row">
+        <button
+          type="button"
+          id={`line-of-${line.taxon}`}
+          className="line-button"
+          aria-expanded={isOpen}
+          onClick={props.onOpen}
+        >
+          {common}
+        </button>
+        {common === line.taxon ? null : (
+          <span className="taxon soft small taxon-below">{line.taxon}</span>
+        )}
+        {line.presentNotCounted ? (
+          <span className="block small soft">
+            <Trans>also seen uncounted: at least one more</Trans>
+          </span>
+        ) : null}
+      </th>
+      <td className="number compiled-number">{birds(line.number)}</td>
+      <td className="number soft">
+        {birds(line.low)}–{birds(line.high)}
+      </td>
+      <td>
+        <Extent {...line} />
+      </td>
+      <td className="number">
+        {line.atLeast === line.atMost
+          ? birds(line.atLeast)
+          : `${birds(line.atLeast)}–${birds(line.atMost)}`}
+      </td>
+      <td className="number">
+        {line.flyingThrough === 0 ? <span className="soft">–</span> : birds(line.flyingThrough)}
+      </td>
+    </tr>
   );
 }

@@ -15,7 +15,6 @@ export const CompiledCountPage = graphql(`
         flyingThroughTotal
         lines {
           taxon
-          englishName
           candidates
           number
           low
@@ -74,7 +73,6 @@ const ledger = graphql(`
         reported
         line(taxon: $taxon) {
           taxon
-          englishName
           number
         }
         ledger(taxon: $taxon) {

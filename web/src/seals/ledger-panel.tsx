@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, useRef, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import type { LineLedgerQuery } from '../graphql/generated/graphql.js';
@@ -27,19 +29,20 @@ export function LedgerPanel(props: {
   });
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
+  const name = readTaxon(props.taxon).common;
   return (
     <section className="ledger panel stack" aria-labelledby="ledger-heading">
       <div className="row ledger-head">
         <h2 id="ledger-heading" ref={heading} tabIndex={-1}>
-          Ledger of {readTaxon(props.taxon).common}
+          <Trans>Ledger of {name}</Trans>
         </h2>
         <button type="button" className="button not-printed" onClick={props.onClose}>
-          Close the ledger
+          <Trans>Close the ledger</Trans>
         </button>
       </div>
       <Answer
         result={result}
-        skeleton={<Skeleton rows={6} label="Loading the ledger of this line." />}
+        skeleton={<Skeleton rows={6} label={t`Loading the ledger of this line.`} />}
         retry={() => again({ requestPolicy: 'network-only' })}
       >
         {({ count }) => <LedgerView compiled={count.compiled} timeZone={props.timeZone} />}
@@ -58,22 +61,19 @@ export function LedgerView(props: {
   const number = compiled.line?.number ?? null;
   return (
     <>
-      {number === null || number === total ? null : (
-        <Notice kind="refused" title="This ledger does not add up.">
-          <p>
-            The postings give {birds(total)}, the compiled line says {birds(number)}. Do not sign
-            this count; tell whoever runs this server.
-          </p>
-        </Notice>
-      )}
+      {number === null || number === total ? null : <WrongSum sum={total} line={number} />}
       <p className="sentence">{sumWritten(terms.map(({ birds: moved }) => moved))}</p>
       <table className="ledger-sum">
-        <caption>What goes into the compiled count, less what is taken out.</caption>
+        <caption>
+          <Trans>What goes into the compiled count, less what is taken out.</Trans>
+        </caption>
         <thead>
           <tr>
-            <th scope="col">Posting</th>
+            <th scope="col">
+              <Trans>Posting</Trans>
+            </th>
             <th scope="col" className="number">
-              Birds
+              <Trans>Birds</Trans>
             </th>
           </tr>
         </thead>
@@ -91,7 +91,9 @@ export function LedgerView(props: {
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row">Compiled</th>
+            <th scope="row">
+              <Trans>Compiled</Trans>
+            </th>
             <td className="number">= {birds(total)}</td>
           </tr>
         </tfoot>
@@ -99,13 +101,17 @@ export function LedgerView(props: {
       {foundTwice.length === 0 ? null : (
         <table className="ledger-found-twice">
           <caption>
-            Found twice: taken off before the sum, since they are counted in another section.
+            <Trans>
+              Found twice: taken off before the sum, since they are counted in another section.
+            </Trans>
           </caption>
           <thead>
             <tr>
-              <th scope="col">Posting</th>
+              <th scope="col">
+                <Trans>Posting</Trans>
+              </th>
               <th scope="col" className="number">
-                Birds
+                <Trans>Birds</Trans>
               </th>
             </tr>
           </thead>
@@ -123,17 +129,23 @@ export function LedgerView(props: {
       )}
       {before.length === 0 ? null : (
         <details open>
-          <summary>How these came about</summary>
+          <summary>
+            <Trans>How these came about</Trans>
+          </summary>
           <table>
             <caption className="for-readers">
-              Postings between tallies, consensus and rulings
+              <Trans>Postings between tallies, consensus and rulings</Trans>
             </caption>
             <thead>
               <tr>
-                <th scope="col">Posting</th>
-                <th scope="col">From account, to account</th>
+                <th scope="col">
+                  <Trans>Posting</Trans>
+                </th>
+                <th scope="col">
+                  <Trans>From account, to account</Trans>
+                </th>
                 <th scope="col" className="number">
-                  Birds
+                  <Trans>Birds</Trans>
                 </th>
               </tr>
             </thead>
@@ -154,6 +166,21 @@ export function LedgerView(props: {
         </details>
       )}
     </>
+  );
+}
+
+/** A sum that differs from the line it belongs to: nobody should sign such a count. */
+function WrongSum(props: { readonly sum: number; readonly line: number }): ReactNode {
+  const [sum, line] = [birds(props.sum), birds(props.line)];
+  return (
+    <Notice kind="refused" title={t`This ledger does not add up.`}>
+      <p>
+        <Trans>
+          The postings give {sum}, the compiled line says {line}. Do not sign this count; tell
+          whoever runs this server.
+        </Trans>
+      </p>
+    </Notice>
   );
 }
 

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import { useMemo, useState, type ReactNode } from 'react';
 import { useMutation, useQuery } from 'urql';
 import type { Role, SignOffStandingQuery } from '../graphql/generated/graphql.js';
@@ -5,27 +7,30 @@ import { readTrouble, type Trouble } from '../graphql/trouble.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { Answer } from '../ui/answer.js';
 import { Notice, TroubleNotice } from '../ui/notice.js';
+import { roleName } from '../ui/role-names.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { inWords, listed } from '../ui/words.js';
+import { listed } from '../ui/words.js';
 import { SealCount, SignOff, SignOffStanding } from './documents.js';
 
 type Standing = SignOffStandingQuery['count'];
 
-const refreshed = ['Count', 'Review', 'CompiledCount', 'SignOff', 'Seal', 'AuditTrail'];
+const refreshedTypes = ['Count', 'Review', 'CompiledCount', 'SignOff', 'Seal', 'AuditTrail'];
 
 /** What still stands in the way of the signature, and the signature: in the same place on every review page. */
 export function SignOffPanel(props: { readonly countId: string }): ReactNode {
   const [result] = useQuery({
     query: SignOffStanding,
     variables: { id: props.countId },
-    context: useMemo(() => ({ additionalTypenames: ['Ruling', ...refreshed] }), []),
+    context: useMemo(() => ({ additionalTypenames: ['Ruling', ...refreshedTypes] }), []),
   });
   return (
     <section className="panel stack" aria-labelledby="sign-off-heading">
-      <h2 id="sign-off-heading">Sign-off</h2>
+      <h2 id="sign-off-heading">
+        <Trans>Sign-off</Trans>
+      </h2>
       <Answer
         result={result}
-        skeleton={<Skeleton rows={3} label="Loading what stands in the way of the sign-off." />}
+        skeleton={<Skeleton rows={3} label={t`Loading what stands in the way of the sign-off.`} />}
       >
         {({ count }) => <StandingView count={count} />}
       </Answer>
@@ -41,18 +46,23 @@ function StandingView(props: { readonly count: Standing }): ReactNode {
   const needed = count.protocol.signOffs.filter((role) => !given.some((one) => one.as === role));
   const mine = needed.filter((role) => count.myRoles.includes(role));
   if (seal) {
-    return <Notice kind="done" title="Sealed. Nothing in this count changes any more." />;
+    return <Notice kind="done" title={t`Sealed. Nothing in this count changes any more.`} />;
   }
+  const roles = listed(needed.map(roleName));
   return (
     <>
       {openMatters.length === 0 ? (
-        <p>Nothing stands in the way.</p>
+        <p>
+          <Trans>Nothing stands in the way.</Trans>
+        </p>
       ) : (
         <details className="open-matters">
           <summary>
-            {openMatters.length === 1
-              ? 'One matter is open'
-              : `${openMatters.length} matters are open`}
+            <Plural
+              value={openMatters.length}
+              one="One matter is open"
+              other="# matters are open"
+            />
           </summary>
           <ul className="stack-tight">
             {openMatters.map((matter) => (
@@ -64,14 +74,14 @@ function StandingView(props: { readonly count: Standing }): ReactNode {
       {given.length === 0 ? null : (
         <ul className="plain-list">
           {given.map((one) => (
-            <li key={`${one.by.id}-${one.as}`}>
-              ✓ {one.by.name}, as {inWords(one.as)}
-            </li>
+            <li key={`${one.by.id}-${one.as}`}>{signedWords(one.by.name, one.as)}</li>
           ))}
         </ul>
       )}
       {needed.length === 0 ? null : (
-        <p className="soft small">Still to sign: {listed(needed.map(inWords))}.</p>
+        <p className="soft small">
+          <Trans>Still to sign: {roles}.</Trans>
+        </p>
       )}
       <SignButtons
         count={count}
@@ -81,6 +91,11 @@ function StandingView(props: { readonly count: Standing }): ReactNode {
       />
     </>
   );
+}
+
+function signedWords(name: string, as: Role): string {
+  const role = roleName(as);
+  return t`✓ ${name}, as ${role}`;
 }
 
 function SignButtons(props: {
@@ -99,17 +114,20 @@ function SignButtons(props: {
     setTrouble(null);
     const answer = await signOff(
       { countId: count.id, as: role, inputHash: count.review.inputHash },
-      { additionalTypenames: refreshed },
+      { additionalTypenames: refreshedTypes },
     );
     if (answer.error) setTrouble(readTrouble(answer.error));
-    else announce(`You signed off as ${inWords(role)}.`);
+    else {
+      const signed = roleName(role);
+      announce(t`You signed off as ${signed}.`);
+    }
   }
 
   async function sealNow(): Promise<void> {
     setTrouble(null);
-    const answer = await seal({ countId: count.id }, { additionalTypenames: refreshed });
+    const answer = await seal({ countId: count.id }, { additionalTypenames: refreshedTypes });
     if (answer.error) setTrouble(readTrouble(answer.error));
-    else announce('The count is sealed.');
+    else announce(t`The count is sealed.`);
   }
 
   const maySign = count.may.includes('SIGN_OFF');
@@ -125,11 +143,13 @@ function SignButtons(props: {
           disabled={!maySign || props.isOpen || isSigning}
           onClick={() => void sign(role)}
         >
-          {isSigning ? 'Signing …' : `Sign off as ${inWords(role)}`}
+          {isSigning ? t`Signing …` : signOffWords(role)}
         </button>
       ))}
       {!maySign && roles.length > 0 && count.state === 'OPEN' ? (
-        <p className="soft small">Signing off comes after the leader has closed all windows.</p>
+        <p className="soft small">
+          <Trans>Signing off comes after the leader has closed all windows.</Trans>
+        </p>
       ) : null}
       {!props.needsMore && count.may.includes('SEAL') ? (
         <button
@@ -139,9 +159,14 @@ function SignButtons(props: {
           disabled={isSealing}
           onClick={() => void sealNow()}
         >
-          {isSealing ? 'Sealing …' : 'Seal the count'}
+          {isSealing ? t`Sealing …` : t`Seal the count`}
         </button>
       ) : null}
     </div>
   );
+}
+
+function signOffWords(as: Role): string {
+  const role = roleName(as);
+  return t`Sign off as ${role}`;
 }
