@@ -90,7 +90,7 @@ const inCatalogues = {
           'autoComplete',
           { regex: { pattern: '^(data|stroke|fill)' } },
           // Names of the contract's types, by which answers are asked for anew.
-          { regex: { pattern: '(Types|Typenames)$' } },
+          'additionalTypenames',
         ],
         ignoreFunctions: [
           'Error',

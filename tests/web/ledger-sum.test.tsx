@@ -30,7 +30,7 @@ function compiled(postings: typeof worked, number: number) {
   return {
     countId: 'c1',
     reported: 'w1',
-    line: { taxon: 'Aythya marila', englishName: 'Greater Scaup', number },
+    line: { taxon: 'Aythya marila', number },
     ledger: postings,
   };
 }

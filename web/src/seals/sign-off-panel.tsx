@@ -14,14 +14,20 @@ import { SealCount, SignOff, SignOffStanding } from './documents.js';
 
 type Standing = SignOffStandingQuery['count'];
 
-const refreshedTypes = ['Count', 'Review', 'CompiledCount', 'SignOff', 'Seal', 'AuditTrail'];
+/** Answers that name any of these are asked for anew. */
+const refreshed = {
+  additionalTypenames: ['Count', 'Review', 'CompiledCount', 'SignOff', 'Seal', 'AuditTrail'],
+};
 
 /** What still stands in the way of the signature, and the signature: in the same place on every review page. */
 export function SignOffPanel(props: { readonly countId: string }): ReactNode {
   const [result] = useQuery({
     query: SignOffStanding,
     variables: { id: props.countId },
-    context: useMemo(() => ({ additionalTypenames: ['Ruling', ...refreshedTypes] }), []),
+    context: useMemo(
+      () => ({ additionalTypenames: ['Ruling', ...refreshed.additionalTypenames] }),
+      [],
+    ),
   });
   return (
     <section className="panel stack" aria-labelledby="sign-off-heading">
@@ -41,6 +47,7 @@ export function SignOffPanel(props: { readonly countId: string }): ReactNode {
 function StandingView(props: { readonly count: Standing }): ReactNode {
   const { count } = props;
   const { openMatters } = count.review;
+  const open = openMatters.length;
   const { seal, signOffs } = count.compiled;
   const given = signOffs.filter(({ inputHash }) => inputHash === count.review.inputHash);
   const needed = count.protocol.signOffs.filter((role) => !given.some((one) => one.as === role));
@@ -51,18 +58,14 @@ function StandingView(props: { readonly count: Standing }): ReactNode {
   const roles = listed(needed.map(roleName));
   return (
     <>
-      {openMatters.length === 0 ? (
+      {open === 0 ? (
         <p>
           <Trans>Nothing stands in the way.</Trans>
         </p>
       ) : (
         <details className="open-matters">
           <summary>
-            <Plural
-              value={openMatters.length}
-              one="One matter is open"
-              other="# matters are open"
-            />
+            <Plural value={open} one="One matter is open" other="# matters are open" />
           </summary>
           <ul className="stack-tight">
             {openMatters.map((matter) => (
@@ -83,12 +86,7 @@ function StandingView(props: { readonly count: Standing }): ReactNode {
           <Trans>Still to sign: {roles}.</Trans>
         </p>
       )}
-      <SignButtons
-        count={count}
-        roles={mine}
-        isOpen={openMatters.length > 0}
-        needsMore={needed.length > 0}
-      />
+      <SignButtons count={count} roles={mine} isOpen={open > 0} needsMore={needed.length > 0} />
     </>
   );
 }
@@ -114,7 +112,7 @@ function SignButtons(props: {
     setTrouble(null);
     const answer = await signOff(
       { countId: count.id, as: role, inputHash: count.review.inputHash },
-      { additionalTypenames: refreshedTypes },
+      refreshed,
     );
     if (answer.error) setTrouble(readTrouble(answer.error));
     else {
@@ -125,7 +123,7 @@ function SignButtons(props: {
 
   async function sealNow(): Promise<void> {
     setTrouble(null);
-    const answer = await seal({ countId: count.id }, { additionalTypenames: refreshedTypes });
+    const answer = await seal({ countId: count.id }, refreshed);
     if (answer.error) setTrouble(readTrouble(answer.error));
     else announce(t`The count is sealed.`);
   }
