@@ -185,8 +185,8 @@ describe('the leader’s page of coverage', () => {
     const [first] = count.assignments;
     expect(links).toHaveLength(2 * count.assignments.length);
     expect(links.slice(0, 2).map((link) => link.getAttribute('href'))).toEqual([
-      `/field-sheets/${first?.id ?? ''}.pdf?paper=a4`,
-      `/field-sheets/${first?.id ?? ''}.pdf?paper=letter`,
+      `/field-sheets/${first?.id ?? ''}.pdf?paper=a4&lang=en`,
+      `/field-sheets/${first?.id ?? ''}.pdf?paper=letter&lang=en`,
     ]);
   });
 

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { useLocation } from 'wouter';
@@ -16,6 +18,7 @@ export function InvitePage(props: { readonly token: string }): ReactNode {
   const [{ fetching }, accept] = useMutation(AcceptInvite);
   const { person, changed } = useSession();
   const [, navigate] = useLocation();
+  const name = person?.name;
 
   async function open(): Promise<void> {
     setTrouble(null);
@@ -29,23 +32,26 @@ export function InvitePage(props: { readonly token: string }): ReactNode {
 
   return (
     <Page
-      title="You are invited to count"
+      title={t`You are invited to count`}
       width="entry"
-      intro="This link signs you in on this phone. It is yours alone: please do not pass it on."
+      intro={t`This link signs you in on this phone. It is yours alone: please do not pass it on.`}
     >
       <div className="stack">
         {trouble === null ? null : <TroubleNotice trouble={trouble} />}
         {trouble?.kind === 'refused' ? (
           <Notice kind="plain">
             <p>
-              Ask the leader of the count for a new invite link. Nothing that you entered is lost.
+              <Trans>
+                Ask the leader of the count for a new invite link. Nothing that you entered is lost.
+              </Trans>
             </p>
           </Notice>
         ) : null}
-        {person === null ? null : (
+        {name === undefined ? null : (
           <p>
-            {person.name} is signed in on this phone now; opening the invite signs {person.name}{' '}
-            out.
+            <Trans>
+              {name} is signed in on this phone now; opening the invite signs {name} out.
+            </Trans>
           </p>
         )}
         <button
@@ -55,7 +61,7 @@ export function InvitePage(props: { readonly token: string }): ReactNode {
           disabled={fetching}
           onClick={() => void open()}
         >
-          {fetching ? 'Signing in …' : 'Open my assignments'}
+          {fetching ? t`Signing in …` : t`Open my assignments`}
         </button>
       </div>
     </Page>

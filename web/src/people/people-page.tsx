@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation, useQuery } from 'urql';
 import { readTrouble, type Trouble } from '../graphql/trouble.js';
@@ -7,8 +9,9 @@ import { Answer } from '../ui/answer.js';
 import { Notice, TroubleNotice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { inWords, listed } from '../ui/words.js';
+import { listed } from '../ui/words.js';
 import { MakeInvite } from './documents.js';
+import { roleName } from '../ui/role-names.js';
 
 /** Who takes part, who has signed in, and new invite links. */
 export function PeoplePage(props: { readonly countId: string }): ReactNode {
@@ -28,46 +31,59 @@ export function PeoplePage(props: { readonly countId: string }): ReactNode {
     else if (answer.data) {
       const { person, path } = answer.data.invite;
       setInvite({ name: person.name, link: new URL(path, window.location.origin).href });
-      announce(`An invite link for ${person.name} was made.`);
+      const { name } = person;
+      announce(t`An invite link for ${name} was made.`);
     }
   }
 
   return (
-    <Page title="People" width="reading" intro="Who takes part in this count, and how they get in.">
+    <Page
+      title={t`People`}
+      width="reading"
+      intro={t`Who takes part in this count, and how they get in.`}
+    >
       <div className="stack">
         {trouble === null ? null : <TroubleNotice trouble={trouble} />}
         {invite === null ? null : <InviteLink name={invite.name} link={invite.link} />}
         <Answer
           result={result}
-          skeleton={<Skeleton rows={8} label="Loading the people of this count." />}
+          skeleton={<Skeleton rows={8} label={t`Loading the people of this count.`} />}
           retry={() => again({ requestPolicy: 'network-only' })}
         >
           {({ count }) => (
-            <div className="wide" role="region" aria-label="People of this count" tabIndex={0}>
+            <div className="wide" role="region" aria-label={t`People of this count`} tabIndex={0}>
               <table>
                 <thead>
                   <tr>
-                    <th scope="col">Name</th>
-                    <th scope="col">Role</th>
-                    <th scope="col">Has signed in</th>
-                    <th scope="col">Invite</th>
+                    <th scope="col">
+                      <Trans>Name</Trans>
+                    </th>
+                    <th scope="col">
+                      <Trans>Role</Trans>
+                    </th>
+                    <th scope="col">
+                      <Trans>Has signed in</Trans>
+                    </th>
+                    <th scope="col">
+                      <Trans>Invite</Trans>
+                    </th>
                   </tr>
                 </thead>
                 <tbody>
-                  {count.people.map(({ person, roles, hasJoined }) => (
-                    <tr key={person.id}>
-                      <th scope="row">{person.name}</th>
-                      <td>{listed(roles.map(inWords))}</td>
-                      <td>{hasJoined ? '● yes' : '○ not yet'}</td>
+                  {count.people.map(({ person: { id, name }, roles, hasJoined }) => (
+                    <tr key={id}>
+                      <th scope="row">{name}</th>
+                      <td>{listed(roles.map(roleName))}</td>
+                      <td>{hasJoined ? t`● yes` : t`○ not yet`}</td>
                       <td>
                         <button
                           type="button"
                           className="button"
                           disabled={fetching}
-                          aria-label={`Make a link for ${person.name}`}
-                          onClick={() => void make(person.id)}
+                          aria-label={t`Make a link for ${name}`}
+                          onClick={() => void make(id)}
                         >
-                          Make a link
+                          <Trans>Make a link</Trans>
                         </button>
                       </td>
                     </tr>
@@ -83,6 +99,7 @@ export function PeoplePage(props: { readonly countId: string }): ReactNode {
 }
 
 function InviteLink(props: { readonly name: string; readonly link: string }): ReactNode {
+  const { name } = props;
   const [copied, setCopied] = useState<'no' | 'yes' | 'failed'>('no');
   async function copy(): Promise<void> {
     try {
@@ -94,20 +111,22 @@ function InviteLink(props: { readonly name: string; readonly link: string }): Re
     }
   }
   return (
-    <Notice kind="done" title={`Send this link to ${props.name}, and to nobody else.`}>
+    <Notice kind="done" title={t`Send this link to ${name}, and to nobody else.`}>
       <p>
         <code className="hash">{props.link}</code>
       </p>
-      <p>It is shown once. Earlier links of {props.name} no longer work.</p>
+      <p>
+        <Trans>It is shown once. Earlier links of {name} no longer work.</Trans>
+      </p>
       <p className="row">
         <button type="button" className="button" onClick={() => void copy()}>
-          Copy the link
+          <Trans>Copy the link</Trans>
         </button>
         <span role="status">
           {copied === 'yes'
-            ? 'Copied.'
+            ? t`Copied.`
             : copied === 'failed'
-              ? 'This browser does not allow it: select the link and copy it.'
+              ? t`This browser does not allow it: select the link and copy it.`
               : ''}
         </span>
       </p>

@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { createContext, useContext, useEffect, useMemo, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { readTrouble } from '../graphql/trouble.js';
@@ -72,7 +73,7 @@ export function SessionProvider(props: {
   if (data === undefined && trouble === null && remembered === null) {
     return (
       <main data-width="reading">
-        <Skeleton rows={4} label="Opening Countersign." />
+        <Skeleton rows={4} label={t`Opening Countersign.`} />
       </main>
     );
   }

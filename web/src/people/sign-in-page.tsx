@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { useLocation, useSearchParams } from 'wouter';
@@ -32,18 +34,18 @@ export function SignInPage(props: {
   }
 
   return (
-    <Page title="Sign in" width="entry" intro="For leaders and compilers of a count.">
+    <Page title={t`Sign in`} width="entry" intro={t`For leaders and compilers of a count.`}>
       {props.aside}
       <ActForm trouble={trouble} act={submit}>
         <TextField
-          label="Your name"
+          label={t`Your name`}
           autoComplete="username"
           required
           value={name}
           onChange={setName}
         />
         <TextField
-          label="Password"
+          label={t`Password`}
           type="password"
           autoComplete="current-password"
           required
@@ -51,10 +53,12 @@ export function SignInPage(props: {
           onChange={setPassword}
         />
         <button type="submit" className="button" data-kind="main" disabled={fetching}>
-          {fetching ? 'Signing in …' : 'Sign in'}
+          {fetching ? t`Signing in …` : t`Sign in`}
         </button>
         <p className="soft">
-          Observers need no password: open the invite link that the leader of your count sent you.
+          <Trans>
+            Observers need no password: open the invite link that the leader of your count sent you.
+          </Trans>
         </p>
       </ActForm>
     </Page>

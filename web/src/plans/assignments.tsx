@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { v7 } from 'uuid';
@@ -34,33 +36,53 @@ export function Assignments(props: {
     );
     if (answer.error) setTrouble(readTrouble(answer.error));
     else {
-      announce('The assignment was taken back.');
+      announce(t`The assignment was taken back.`);
       props.again();
     }
   }
 
   return (
     <section className="stack" aria-labelledby="assignments-heading">
-      <h2 id="assignments-heading">Assignments</h2>
+      <h2 id="assignments-heading">
+        <Trans>Assignments</Trans>
+      </h2>
       {trouble === null ? null : <TroubleNotice trouble={trouble} />}
       {count.assignments.length === 0 ? (
         <p className="soft">
-          Nobody is assigned yet. Begin with the sections that matter most, two people each.
+          <Trans>
+            Nobody is assigned yet. Begin with the sections that matter most, two people each.
+          </Trans>
         </p>
       ) : (
-        <div className="wide" role="region" aria-label="Table of assignments" tabIndex={0}>
+        <div className="wide" role="region" aria-label={t`Table of assignments`} tabIndex={0}>
           <table>
             <thead>
               <tr>
-                <th scope="col">Observer</th>
-                <th scope="col">Sections</th>
-                <th scope="col">Window</th>
-                <th scope="col">From</th>
-                <th scope="col">Tally</th>
-                {isLeader ? <th scope="col">Field sheet</th> : null}
+                <th scope="col">
+                  <Trans>Observer</Trans>
+                </th>
+                <th scope="col">
+                  <Trans>Sections</Trans>
+                </th>
+                <th scope="col">
+                  <Trans>Window</Trans>
+                </th>
+                <th scope="col">
+                  <Trans context="vantage point">From</Trans>
+                </th>
+                <th scope="col">
+                  <Trans>Tally</Trans>
+                </th>
+                {isLeader ? (
+                  <th scope="col">
+                    <Trans>Field sheet</Trans>
+                  </th>
+                ) : null}
                 {mayPlan ? (
                   <th scope="col">
-                    <span className="for-readers">Take back</span>
+                    <span className="for-readers">
+                      <Trans>Take back</Trans>
+                    </span>
                   </th>
                 ) : null}
               </tr>
@@ -68,16 +90,17 @@ export function Assignments(props: {
             <tbody>
               {count.assignments.map((assignment) => {
                 const window = count.windows.find(({ id }) => id === assignment.window.id);
+                const { name } = assignment.person;
                 return (
                   <tr key={assignment.id}>
-                    <td>{assignment.person.name}</td>
+                    <td>{name}</td>
                     <td>{listed(assignment.sections.map(({ name }) => name))}</td>
                     <td>{window === undefined ? '' : span(window.start, window.end, timeZone)}</td>
-                    <td>{assignment.vantage?.name ?? 'free to choose'}</td>
-                    <td>{assignment.submitted ? '● in' : '○ not yet'}</td>
+                    <td>{assignment.vantage?.name ?? t`free to choose`}</td>
+                    <td>{assignment.submitted ? t`● in` : t`○ not yet`}</td>
                     {isLeader ? (
                       <td>
-                        <FieldSheetLinks assignmentId={assignment.id} of={assignment.person.name} />
+                        <FieldSheetLinks assignmentId={assignment.id} of={name} />
                       </td>
                     ) : null}
                     {mayPlan ? (
@@ -87,10 +110,10 @@ export function Assignments(props: {
                             type="button"
                             className="button"
                             data-kind="quiet"
-                            aria-label={`Take back the assignment of ${assignment.person.name}`}
+                            aria-label={t`Take back the assignment of ${name}`}
                             onClick={() => void takeBack(assignment.id)}
                           >
-                            Take back
+                            <Trans>Take back</Trans>
                           </button>
                         )}
                       </td>
@@ -139,26 +162,28 @@ function AssignForm(props: {
     if (answer.error) setTrouble(readTrouble(answer.error));
     else {
       setSectionIds([]);
-      announce('Assigned.');
+      announce(t`Assigned.`);
       props.again();
     }
   }
 
   return (
     <details>
-      <summary>Assign somebody</summary>
+      <summary>
+        <Trans>Assign somebody</Trans>
+      </summary>
       <ActForm trouble={trouble} act={submit}>
         <div className="two-fields">
           <SelectField
-            label="Observer"
-            none="choose"
+            label={t`Observer`}
+            none={t`choose`}
             options={count.people.map(({ person }) => ({ value: person.id, label: person.name }))}
             required
             value={personId}
             onChange={setPersonId}
           />
           <SelectField
-            label="Window"
+            label={t`Window`}
             options={count.windows.map((window) => ({
               value: window.id,
               label: span(window.start, window.end, timeZone),
@@ -168,15 +193,17 @@ function AssignForm(props: {
             onChange={setWindowId}
           />
           <SelectField
-            label="Vantage point"
-            none="free to choose"
+            label={t`Vantage point`}
+            none={t`free to choose`}
             options={count.vantages.map((vantage) => ({ value: vantage.id, label: vantage.name }))}
             value={vantageId}
             onChange={setVantageId}
           />
         </div>
         <fieldset className="field">
-          <legend>Sections</legend>
+          <legend>
+            <Trans>Sections</Trans>
+          </legend>
           <div className="choice-row">
             {count.sections.map((section) => (
               <label key={section.id} className="choice-button">
@@ -203,7 +230,7 @@ function AssignForm(props: {
             data-kind="main"
             disabled={fetching || personId === '' || sectionIds.length === 0}
           >
-            Assign
+            <Trans>Assign</Trans>
           </button>
         </div>
       </ActForm>

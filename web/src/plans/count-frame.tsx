@@ -1,7 +1,10 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { msg, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { createContext, useContext, type ReactNode } from 'react';
 import { useMutation, useQuery } from 'urql';
 import { Link, useLocation } from 'wouter';
-import type { Act, Role } from '../graphql/generated/graphql.js';
+import type { Act, CountState, Role } from '../graphql/generated/graphql.js';
 import { SignOut } from '../people/documents.js';
 import { useKeptOwnParts } from '../tallies/kept-count.js';
 import { useSession } from '../people/session.js';
@@ -10,8 +13,9 @@ import { useOnline } from '../ui/online.js';
 import { pathOf } from '../ui/path.js';
 import { LanguageChoice } from '../ui/language-choice.js';
 import { ThemeChoice } from '../ui/theme.js';
-import { inWords, longDate } from '../ui/words.js';
+import { longDate } from '../ui/words.js';
 import { CountHead } from './documents.js';
+import { stateName } from './state-words.js';
 
 /** What the frame knows about the count; `null` while out of range. */
 export interface CountInFrame {
@@ -20,7 +24,7 @@ export interface CountInFrame {
   readonly waterbody: string;
   readonly date: string;
   readonly timeZone: string;
-  readonly state: string;
+  readonly state: CountState;
   readonly myRoles: readonly Role[];
   readonly may: readonly Act[];
 }
@@ -33,7 +37,7 @@ export function useCountInFrame(): CountInFrame | null {
 
 interface Destination {
   readonly path: string;
-  readonly name: string;
+  readonly name: MessageDescriptor;
   readonly act: Act;
   /** Another act whose people have the page too. */
   readonly orAct?: Act;
@@ -41,14 +45,14 @@ interface Destination {
 
 /** The pages of a count, in the order of the work; each is shown to those who may use it now. */
 const destinations: readonly Destination[] = [
-  { path: 'assignments', name: 'My assignments', act: 'SUBMIT_TALLY' },
-  { path: 'coverage', name: 'Coverage', act: 'SEE_COVERAGE' },
-  { path: 'people', name: 'People', act: 'INVITE' },
-  { path: 'disagreements', name: 'Disagreements', act: 'REVIEW' },
-  { path: 'links', name: 'Double counts', act: 'REVIEW' },
-  { path: 'agreement', name: 'Agreement', act: 'REVIEW', orAct: 'SEE_OWN_AGREEMENT' },
-  { path: 'compiled', name: 'Compiled count', act: 'SEE_COMPILED' },
-  { path: 'audit', name: 'Audit trail', act: 'SEE_AUDIT' },
+  { path: 'assignments', name: msg`My assignments`, act: 'SUBMIT_TALLY' },
+  { path: 'coverage', name: msg`Coverage`, act: 'SEE_COVERAGE' },
+  { path: 'people', name: msg`People`, act: 'INVITE' },
+  { path: 'disagreements', name: msg`Disagreements`, act: 'REVIEW' },
+  { path: 'links', name: msg`Double counts`, act: 'REVIEW' },
+  { path: 'agreement', name: msg`Agreement`, act: 'REVIEW', orAct: 'SEE_OWN_AGREEMENT' },
+  { path: 'compiled', name: msg`Compiled count`, act: 'SEE_COMPILED' },
+  { path: 'audit', name: msg`Audit trail`, act: 'SEE_AUDIT' },
 ];
 
 /** Where somebody starts in a count: compilers at the disagreements, leaders at coverage, observers at their work. */
@@ -96,9 +100,9 @@ export function CountFrame(props: {
 
 function placeWords(
   count: { readonly waterbody: string; readonly date: string },
-  state: string | undefined,
+  state: CountState | undefined,
 ): string {
-  const parts = [count.waterbody, longDate(count.date), ...(state ? [inWords(state)] : [])];
+  const parts = [count.waterbody, longDate(count.date), ...(state ? [stateName(state)] : [])];
   return parts.join(' · ');
 }
 
@@ -112,7 +116,7 @@ function CountNavigation(props: { readonly count: CountInFrame }): ReactNode {
       (path === 'assignments' && count.myRoles.includes('OBSERVER')),
   );
   return (
-    <nav aria-label="Pages of this count">
+    <nav aria-label={t`Pages of this count`}>
       <ul>
         {shown.map(({ path, name }) => {
           const here = location.split('/')[3] === path;
@@ -122,7 +126,7 @@ function CountNavigation(props: { readonly count: CountInFrame }): ReactNode {
                 href={pathOf('counts', count.id, path)}
                 {...(here ? { 'aria-current': 'page' } : {})}
               >
-                {name}
+                {i18n._(name)}
               </Link>
             </li>
           );
@@ -136,13 +140,15 @@ function CountNavigation(props: { readonly count: CountInFrame }): ReactNode {
 function NavigationOutOfRange(props: { readonly assignmentsOf: string | null }): ReactNode {
   const { assignmentsOf } = props;
   return (
-    <nav aria-label="Pages of this count" aria-hidden={assignmentsOf === null}>
+    <nav aria-label={t`Pages of this count`} aria-hidden={assignmentsOf === null}>
       <ul>
         <li>
           {assignmentsOf === null ? (
             <a aria-hidden="true">&nbsp;</a>
           ) : (
-            <Link href={pathOf('counts', assignmentsOf, 'assignments')}>My assignments</Link>
+            <Link href={pathOf('counts', assignmentsOf, 'assignments')}>
+              <Trans>My assignments</Trans>
+            </Link>
           )}
         </li>
       </ul>
@@ -172,7 +178,7 @@ export function Masthead(props: {
   return (
     <>
       <a className="skip" href="#content">
-        To the content
+        <Trans>To the content</Trans>
       </a>
       <header className="masthead">
         <div className="masthead-top">
@@ -186,7 +192,7 @@ export function Masthead(props: {
             {person === null ? null : <strong>{person.name}</strong>}
             {person === null ? null : (
               <Link href="/counts" className="at-the-desk">
-                All counts
+                <Trans>All counts</Trans>
               </Link>
             )}
             <LanguageChoice />
@@ -199,7 +205,7 @@ export function Masthead(props: {
                 disabled={!online}
                 onClick={() => void leave()}
               >
-                Sign out
+                <Trans>Sign out</Trans>
               </button>
             )}
           </div>
@@ -208,7 +214,7 @@ export function Masthead(props: {
       </header>
       {online ? null : (
         <p className="line-offline" role="status">
-          No connection. What you enter is kept on this device.
+          <Trans>No connection. What you enter is kept on this device.</Trans>
         </p>
       )}
     </>

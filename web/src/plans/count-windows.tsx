@@ -1,10 +1,12 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import type { CountCoverageQuery } from '../graphql/generated/graphql.js';
 import { readTrouble, type Trouble } from '../graphql/trouble.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { Notice, TroubleNotice } from '../ui/notice.js';
-import { countOf, listed, span } from '../ui/words.js';
+import { listed, span } from '../ui/words.js';
 import { CloseWindow } from './documents.js';
 
 type Count = CountCoverageQuery['count'];
@@ -27,13 +29,15 @@ export function CountWindows(props: {
     if (answer.error) setTrouble(readTrouble(answer.error));
     else {
       setAsking(null);
-      announce('The window is closed.');
+      announce(t`The window is closed.`);
     }
   }
 
   return (
     <section className="stack" aria-labelledby="windows-heading">
-      <h2 id="windows-heading">Windows</h2>
+      <h2 id="windows-heading">
+        <Trans>Windows</Trans>
+      </h2>
       {trouble === null ? null : <TroubleNotice trouble={trouble} />}
       <ul className="plain-list stack-tight">
         {count.windows.map((window) => {
@@ -41,28 +45,26 @@ export function CountWindows(props: {
             (one) => one.window.id === window.id && !one.submitted,
           );
           const name = span(window.start, window.end, timeZone);
+          const names = listed(missing.map(({ person }) => person.name));
           return (
             <li key={window.id} className="stack-tight">
               <div className="row">
-                <span>
-                  {name}: {window.closed ? 'closed' : 'open'}
-                  {window.closed || missing.length === 0
-                    ? ''
-                    : `, ${countOf(missing.length, 'assignment')} without a tally`}
-                </span>
+                <span>{windowWords(name, window.closed, missing.length)}</span>
                 {window.closed || !mayClose || asking === window.id ? null : (
                   <button type="button" className="button" onClick={() => setAsking(window.id)}>
-                    Close this window …
+                    <Trans>Close this window …</Trans>
                   </button>
                 )}
               </div>
               {asking === window.id ? (
-                <Notice kind="caution" title={`Close the window ${name}?`}>
+                <Notice kind="caution" title={t`Close the window ${name}?`}>
                   <p>
-                    No tally is taken for it from then on, and compilers see all of them.
+                    <Trans>
+                      No tally is taken for it from then on, and compilers see all of them.
+                    </Trans>{' '}
                     {missing.length === 0
-                      ? ' Every assignment has its tally.'
-                      : ` Still without a tally: ${listed(missing.map(({ person }) => person.name))}.`}
+                      ? t`Every assignment has its tally.`
+                      : t`Still without a tally: ${names}.`}
                   </p>
                   <div className="row">
                     <button
@@ -72,10 +74,10 @@ export function CountWindows(props: {
                       disabled={fetching}
                       onClick={() => void closeNow(window.id)}
                     >
-                      Close the window
+                      <Trans>Close the window</Trans>
                     </button>
                     <button type="button" className="button" onClick={() => setAsking(null)}>
-                      Keep it open
+                      <Trans>Keep it open</Trans>
                     </button>
                   </div>
                 </Notice>
@@ -86,4 +88,13 @@ export function CountWindows(props: {
       </ul>
     </section>
   );
+}
+
+function windowWords(name: string, isClosed: boolean, missing: number): string {
+  if (isClosed) return t`${name}: closed`;
+  if (missing === 0) return t`${name}: open`;
+  return plural(missing, {
+    one: `${name}: open, # assignment without a tally`,
+    other: `${name}: open, # assignments without a tally`,
+  });
 }

@@ -1,14 +1,19 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { Link, Redirect } from 'wouter';
+import { roleName } from '../ui/role-names.js';
 import { useSession } from '../people/session.js';
 import { Answer } from '../ui/answer.js';
 import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { inWords, listed, longDate } from '../ui/words.js';
+import { listed, longDate } from '../ui/words.js';
+import type { MyCountsQuery } from '../graphql/generated/graphql.js';
 import { MyCounts } from './documents.js';
+import { stateName } from './state-words.js';
 import { useKeptOwnParts } from '../tallies/kept-count.js';
 import type { OwnPart } from '../tallies/kept-tables.js';
 import { useLate } from '../ui/late.js';
@@ -30,19 +35,21 @@ export function CountsPage(props: { readonly stay: boolean }): ReactNode {
   }
   if (kept !== null && kept.length > 0 && counts === undefined) return <KeptCounts counts={kept} />;
   return (
-    <Page title="Your counts" width="reading">
+    <Page title={t`Your counts`} width="reading">
       <Answer
         result={result}
-        skeleton={<Skeleton rows={4} label="Loading your counts." />}
+        skeleton={<Skeleton rows={4} label={t`Loading your counts.`} />}
         retry={() => again({ requestPolicy: 'network-only' })}
       >
         {(data) =>
           data.counts.length === 0 ? (
-            <Notice kind="plain" title="You take part in no count yet.">
+            <Notice kind="plain" title={t`You take part in no count yet.`}>
               <p>
-                Observers: ask the leader for your invite link. Leaders:{' '}
-                <Link href="/import">take in a count folder</Link> or{' '}
-                <Link href="/plan">plan a count</Link>.
+                <Trans>
+                  Observers: ask the leader for your invite link. Leaders:{' '}
+                  <Link href="/import">take in a count folder</Link> or{' '}
+                  <Link href="/plan">plan a count</Link>.
+                </Trans>
               </p>
             </Notice>
           ) : (
@@ -51,20 +58,17 @@ export function CountsPage(props: { readonly stay: boolean }): ReactNode {
                 {data.counts.map((count) => (
                   <li key={count.id}>
                     <Link href={pathOf('counts', count.id)}>{count.name}</Link>
-                    <span className="soft">
-                      {count.waterbody}, {longDate(count.date)} · {inWords(count.state)} · you are{' '}
-                      {listed(count.myRoles.map(inWords))}
-                    </span>
+                    <span className="soft">{countWords(count)}</span>
                   </li>
                 ))}
               </ul>
               {data.counts.some((count) => count.myRoles.includes('LEADER')) ? (
                 <p className="row">
                   <Link href="/import" className="button">
-                    Take in a count folder
+                    <Trans>Take in a count folder</Trans>
                   </Link>
                   <Link href="/plan" className="button">
-                    Plan a count
+                    <Trans>Plan a count</Trans>
                   </Link>
                 </p>
               ) : null}
@@ -76,13 +80,21 @@ export function CountsPage(props: { readonly stay: boolean }): ReactNode {
   );
 }
 
+function countWords(count: MyCountsQuery['counts'][number]): string {
+  const { waterbody } = count;
+  const date = longDate(count.date);
+  const state = stateName(count.state);
+  const roles = listed(count.myRoles.map(roleName));
+  return t`${waterbody}, ${date} · ${state} · you are ${roles}`;
+}
+
 /** What an observer has on the phone while the server cannot be reached. */
 function KeptCounts(props: { readonly counts: readonly OwnPart[] }): ReactNode {
   return (
     <Page
-      title="Your counts"
+      title={t`Your counts`}
       width="reading"
-      intro="No answer from the server yet. These are kept on this phone."
+      intro={t`No answer from the server yet. These are kept on this phone.`}
     >
       <ul className="plain-list count-list">
         {props.counts.map((count) => (

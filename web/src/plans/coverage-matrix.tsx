@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { CountCoverageQuery } from '../graphql/generated/graphql.js';
 import { span } from '../ui/words.js';
@@ -16,20 +18,26 @@ export function CoverageMatrix(props: {
 }): ReactNode {
   const { count, entryFor, timeZone } = props;
   return (
-    <div className="wide" role="region" aria-label="Coverage by section and window" tabIndex={0}>
+    <div className="wide" role="region" aria-label={t`Coverage by section and window`} tabIndex={0}>
       <table className="coverage-matrix">
         <caption>
-          <span aria-hidden="true">● in · ◐ in, part of the section · ○ not in yet</span>
+          <span aria-hidden="true">
+            <Trans>● in · ◐ in, part of the section · ○ not in yet</Trans>
+          </span>
         </caption>
         <thead>
           <tr>
-            <th scope="col">Section</th>
-            {count.windows.map((window) => (
-              <th key={window.id} scope="col">
-                {span(window.start, window.end, timeZone)}
-                {window.closed ? ' (closed)' : ''}
-              </th>
-            ))}
+            <th scope="col">
+              <Trans>Section</Trans>
+            </th>
+            {count.windows.map(({ id, start, end, closed }) => {
+              const window = span(start, end, timeZone);
+              return (
+                <th key={id} scope="col">
+                  {closed ? t`${window} (closed)` : window}
+                </th>
+              );
+            })}
           </tr>
         </thead>
         <tbody>
@@ -61,7 +69,12 @@ function CoverageCell(props: {
   const { entry } = props;
   const people =
     entry === undefined ? [] : peopleThere(entry, props.count.assignments, props.timeZone);
-  if (people.length === 0) return <strong>nobody assigned</strong>;
+  if (people.length === 0)
+    return (
+      <strong>
+        <Trans>nobody assigned</Trans>
+      </strong>
+    );
   return (
     <div className="stack-tight">
       <ul className="plain-list">

@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useMemo, useState, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import type { CountCoverageQuery } from '../graphql/generated/graphql.js';
@@ -5,7 +7,7 @@ import { Cautions } from '../tallies/cautions.js';
 import { Answer } from '../ui/answer.js';
 import { Page } from '../ui/page.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { countOf, listed, span } from '../ui/words.js';
+import { listed, span } from '../ui/words.js';
 import { Assignments } from './assignments.js';
 import { useCountInFrame } from './count-frame.js';
 import { CountWindows } from './count-windows.js';
@@ -26,12 +28,12 @@ export function CoveragePage(props: { readonly countId: string }): ReactNode {
   });
   return (
     <Page
-      title="Coverage"
-      intro="Who counts which section from where, what has come in, and what is missing."
+      title={t`Coverage`}
+      intro={t`Who counts which section from where, what has come in, and what is missing.`}
     >
       <Answer
         result={result}
-        skeleton={<Skeleton rows={12} label="Loading the coverage." />}
+        skeleton={<Skeleton rows={12} label={t`Loading the coverage.`} />}
         retry={() => again({ requestPolicy: 'network-only' })}
       >
         {({ count }) => (
@@ -60,7 +62,9 @@ function Coverage(props: { readonly count: Count; readonly again: () => void }):
         <figure className="stack-tight">
           {count.windows.length < 2 ? null : (
             <label className="row">
-              <span>Window on the map</span>
+              <span>
+                <Trans>Window on the map</Trans>
+              </span>
               <select value={windowId} onChange={(event) => setWindowId(event.target.value)}>
                 {count.windows.map((window) => (
                   <option key={window.id} value={window.id}>
@@ -71,7 +75,7 @@ function Coverage(props: { readonly count: Count; readonly again: () => void }):
             </label>
           )}
           <WaterbodyMap
-            label="Map of the waterbody: its sections with their coverage, vantage points and what is seen from them. The table beside it says the same."
+            label={t`Map of the waterbody: its sections with their coverage, vantage points and what is seen from them. The table beside it says the same.`}
             sections={count.sections}
             vantages={count.vantages}
             shoreline={count.shoreline}
@@ -79,9 +83,11 @@ function Coverage(props: { readonly count: Count; readonly again: () => void }):
             wordsOf={(sectionId) => coverageMarks(entryFor(sectionId, windowId))}
           />
           <figcaption className="soft small">
-            Plain: two or more independent tallies. Lines: one. Broken lines: partial only. Dots:
-            assigned, nothing in yet. White: nobody assigned. Triangles are vantage points; dashed
-            outlines show what is seen from them.
+            <Trans>
+              Plain: two or more independent tallies. Lines: one. Broken lines: partial only. Dots:
+              assigned, nothing in yet. White: nobody assigned. Triangles are vantage points; dashed
+              outlines show what is seen from them.
+            </Trans>
           </figcaption>
         </figure>
       </div>
@@ -97,12 +103,19 @@ function coverageSentence(count: Pick<Count, 'coverage' | 'sections' | 'windows'
   const compared = count.coverage.filter((entry) => entry.independentTallies >= 2).length;
   const single = count.coverage.filter((entry) => entry.independentTallies === 1).length;
   const missing = total - compared - single;
-  const unit = count.windows.length > 1 ? 'section in a window' : 'section';
-  const units = count.windows.length > 1 ? 'sections by window' : 'sections';
-  const first = `So far, of ${countOf(total, unit, units)}, ${compared} ${compared === 1 ? 'has' : 'have'} two or more independent tallies`;
-  const rest = [
-    single === 0 ? null : `${single} ${single === 1 ? 'has' : 'have'} one only`,
-    missing === 0 ? null : `${missing} ${missing === 1 ? 'has' : 'have'} no full tally yet`,
-  ].filter((part) => part !== null);
-  return `${listed([first, ...rest])}.`;
+  const units =
+    count.windows.length > 1
+      ? plural(total, { one: '# section in a window', other: '# sections by window' })
+      : plural(total, { one: '# section', other: '# sections' });
+  const shares = listed([
+    plural(compared, {
+      one: '# has two or more independent tallies',
+      other: '# have two or more independent tallies',
+    }),
+    ...(single === 0 ? [] : [plural(single, { one: '# has one only', other: '# have one only' })]),
+    ...(missing === 0
+      ? []
+      : [plural(missing, { one: '# has no full tally yet', other: '# have no full tally yet' })]),
+  ]);
+  return t`So far, of ${units}, ${shares}.`;
 }

@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { CountCoverageQuery } from '../graphql/generated/graphql.js';
 import { clock, listed } from '../ui/words.js';
 import type { CoverageEntry } from './coverage-words.js';
@@ -42,20 +43,22 @@ function personWords(
   state: PersonThere['state'],
   timeZone: string,
 ): string {
-  const from = own.flatMap(({ vantage }) => (vantage ? [vantage.name] : []));
+  const names = own.flatMap(({ vantage }) => (vantage ? [vantage.name] : []));
+  const places = listed([...new Set(names)]);
   const tally = own.find((one) => one.tally)?.tally;
+  const time = tally ? clock(tally.submittedAt, timeZone) : null;
   return [
     own.length === 0
-      ? 'in another’s party'
-      : from.length === 0
-        ? 'from where they choose'
-        : `from ${listed([...new Set(from)])}`,
+      ? t`in another’s party`
+      : names.length === 0
+        ? t`from where they choose`
+        : t`from ${places}`,
     state === 'expected'
-      ? 'not in yet'
-      : tally
-        ? `in at ${clock(tally.submittedAt, timeZone)}`
-        : 'in',
-    ...(state === 'part' ? ['saw part of it'] : []),
-    ...(tally && tally.version > 1 ? ['corrected'] : []),
+      ? t`not in yet`
+      : time === null
+        ? t({ message: 'in', context: 'a tally has come in' })
+        : t`in at ${time}`,
+    ...(state === 'part' ? [t`saw part of it`] : []),
+    ...(tally && tally.version > 1 ? [t`corrected`] : []),
   ].join(', ');
 }

@@ -1,5 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
 import type { CountCoverageQuery } from '../graphql/generated/graphql.js';
-import { countOf } from '../ui/words.js';
 import type { Fill } from './waterbody-map.js';
 
 export type CoverageEntry = CountCoverageQuery['count']['coverage'][number];
@@ -20,9 +20,8 @@ export function missingFrom(entry: CoverageEntry): CoverageEntry['assigned'] {
 /** Whether the section can be compared: the point of sending several observers. */
 export function independenceWords(entry: CoverageEntry | undefined): string {
   const count = entry?.independentTallies ?? 0;
-  if (count >= 2) return countOf(count, 'independent tally', 'independent tallies');
-  if (count === 1) return 'one independent tally';
-  return 'no full tally yet';
+  if (count === 0) return t`no full tally yet`;
+  return plural(count, { one: 'one independent tally', other: '# independent tallies' });
 }
 
 export function coverageFill(entry: CoverageEntry | undefined): Fill {

@@ -1,26 +1,43 @@
+import { t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { Fault } from '../../../server/core/model/fault.js';
-import { countOf } from '../ui/words.js';
 
 /** Every fault with its place in the files, to be worked through beside a spreadsheet. */
 export function FaultTable(props: { readonly faults: readonly Fault[] }): ReactNode {
   return (
-    <div className="wide" role="region" aria-label="What needs mending" tabIndex={0}>
+    <div className="wide" role="region" aria-label={t`What needs mending`} tabIndex={0}>
       <table>
         <caption>
-          {countOf(props.faults.length, 'thing')} to mend. Rows are as a spreadsheet numbers them.
+          <Plural
+            value={props.faults.length}
+            one="# thing to mend. Rows are as a spreadsheet numbers them."
+            other="# things to mend. Rows are as a spreadsheet numbers them."
+          />
         </caption>
         <thead>
           <tr>
-            <th scope="col">File</th>
-            <th scope="col" className="number">
-              Row
+            <th scope="col">
+              <Trans>File</Trans>
             </th>
-            <th scope="col">Column</th>
-            <th scope="col">Written</th>
-            <th scope="col">What is wrong</th>
-            <th scope="col">Expected</th>
-            <th scope="col">Nearest</th>
+            <th scope="col" className="number">
+              <Trans context="of a table">Row</Trans>
+            </th>
+            <th scope="col">
+              <Trans>Column</Trans>
+            </th>
+            <th scope="col">
+              <Trans>Written</Trans>
+            </th>
+            <th scope="col">
+              <Trans>What is wrong</Trans>
+            </th>
+            <th scope="col">
+              <Trans>Expected</Trans>
+            </th>
+            <th scope="col">
+              <Trans>Nearest</Trans>
+            </th>
           </tr>
         </thead>
         <tbody>

@@ -1,8 +1,11 @@
+import { i18n } from '@lingui/core';
+import { msg, t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
+import { language } from '../ui/language.js';
 
 const papers = [
-  { paper: 'a4', label: 'A4' },
-  { paper: 'letter', label: 'Letter' },
+  { paper: 'a4', label: msg`A4` },
+  { paper: 'letter', label: msg`Letter` },
 ] as const;
 
 /** An assignment's field sheet as PDF, to print and take along: a page of the server's own. */
@@ -11,7 +14,11 @@ export function FieldSheetLinks(props: {
   /** Whose, where several stand in one list. */
   readonly of?: string;
 }): ReactNode {
-  const whose = props.of === undefined ? '' : ` of ${props.of}`;
+  const { of: name } = props;
+  const rest =
+    name === undefined
+      ? t`, field sheet as PDF, in a new tab`
+      : t`, field sheet of ${name} as PDF, in a new tab`;
   return (
     <span className="row">
       {papers.map(({ paper, label }) => (
@@ -19,12 +26,12 @@ export function FieldSheetLinks(props: {
           key={paper}
           className="button"
           data-kind="quiet"
-          href={`/field-sheets/${encodeURIComponent(props.assignmentId)}.pdf?paper=${paper}`}
+          href={`/field-sheets/${encodeURIComponent(props.assignmentId)}.pdf?paper=${paper}&lang=${language()}`}
           target="_blank"
           rel="noreferrer"
         >
-          {label}
-          <span className="for-readers">, field sheet{whose} as PDF, in a new tab</span>
+          {i18n._(label)}
+          <span className="for-readers">{rest}</span>
         </a>
       ))}
     </span>

@@ -1,3 +1,6 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { msg } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { CountCoverageQuery } from '../graphql/generated/graphql.js';
 import { listed, span } from '../ui/words.js';
@@ -6,10 +9,10 @@ import type { CoverageEntry } from './coverage-words.js';
 
 type Count = CountCoverageQuery['count'];
 
-const kinds: readonly { readonly gap: Gap; readonly words: string }[] = [
-  { gap: 'nobody', words: 'Counted by nobody' },
-  { gap: 'part-only', words: 'Seen only in part' },
-  { gap: 'no-second', words: 'Without a second independent observer' },
+const kinds: readonly { readonly gap: Gap; readonly words: MessageDescriptor }[] = [
+  { gap: 'nobody', words: msg`Counted by nobody` },
+  { gap: 'part-only', words: msg`Seen only in part` },
+  { gap: 'no-second', words: msg`Without a second independent observer` },
 ];
 
 /** Where somebody is still to be sent, worst first. */
@@ -30,21 +33,29 @@ export function GapList(props: {
   );
   const found = kinds.flatMap(({ gap, words }) => {
     const places = gaps.filter((one) => one.gap === gap).map(({ place }) => place);
-    return places.length === 0 ? [] : [{ words, places }];
+    return places.length === 0 ? [] : [{ gap, words: i18n._(words), places: listed(places) }];
   });
   return (
     <section className="stack-tight" aria-labelledby="gaps-heading">
-      <h2 id="gaps-heading">What is missing</h2>
+      <h2 id="gaps-heading">
+        <Trans>What is missing</Trans>
+      </h2>
       {count.windows.every(({ closed }) => closed) ? null : (
-        <p className="soft">Tallies that are still to come are taken as coming.</p>
+        <p className="soft">
+          <Trans>Tallies that are still to come are taken as coming.</Trans>
+        </p>
       )}
       {found.length === 0 ? (
-        <p>Nothing: every section has a second independent observer.</p>
+        <p>
+          <Trans>Nothing: every section has a second independent observer.</Trans>
+        </p>
       ) : (
         <ul className="gap-list">
-          {found.map(({ words, places }) => (
-            <li key={words}>
-              <strong>{words}:</strong> {listed(places)}.
+          {found.map(({ gap, words, places }) => (
+            <li key={gap}>
+              <Trans>
+                <strong>{words}:</strong> {places}.
+              </Trans>
             </li>
           ))}
         </ul>

@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { useLocation } from 'wouter';
@@ -6,7 +8,7 @@ import { Field } from '../ui/field.js';
 import { Notice, TroubleNotice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
-import { countOf, listed } from '../ui/words.js';
+import { listed } from '../ui/words.js';
 import { ImportCount } from './documents.js';
 import { FaultTable } from './fault-table.js';
 
@@ -19,6 +21,9 @@ export function ImportPage(): ReactNode {
   const [{ fetching }, importCount] = useMutation(ImportCount);
   const [, navigate] = useLocation();
   const missing = needed.filter((name) => !files.some((file) => file.name === name));
+  const wanted = listed(needed);
+  const chosen = listed(files.map(({ name }) => name));
+  const left = listed(missing);
 
   async function submit(): Promise<void> {
     setTrouble(null);
@@ -32,9 +37,9 @@ export function ImportPage(): ReactNode {
 
   return (
     <Page
-      title="Take in a count folder"
+      title={t`Take in a count folder`}
       width="reading"
-      intro="The files of one count, as text. Either all of it is taken in or nothing is."
+      intro={t`The files of one count, as text. Either all of it is taken in or nothing is.`}
     >
       <div className="stack">
         <form
@@ -44,7 +49,7 @@ export function ImportPage(): ReactNode {
             void submit();
           }}
         >
-          <Field label="Files of the folder" hint={`${listed(needed)}; choose them together`}>
+          <Field label={t`Files of the folder`} hint={t`${wanted}; choose them together`}>
             {(ties) => (
               <input
                 {...ties}
@@ -59,8 +64,11 @@ export function ImportPage(): ReactNode {
           </Field>
           {files.length === 0 ? null : (
             <p role="status">
-              {countOf(files.length, 'file')} chosen: {listed(files.map(({ name }) => name))}.
-              {missing.length === 0 ? '' : ` Still to choose: ${listed(missing)}.`}
+              {plural(files.length, {
+                one: `# file chosen: ${chosen}.`,
+                other: `# files chosen: ${chosen}.`,
+              })}{' '}
+              {missing.length === 0 ? null : <Trans>Still to choose: {left}.</Trans>}
             </p>
           )}
           <div>
@@ -70,14 +78,16 @@ export function ImportPage(): ReactNode {
               data-kind="main"
               disabled={fetching || files.length === 0}
             >
-              {fetching ? 'Reading …' : 'Take it in'}
+              {fetching ? t`Reading …` : t`Take it in`}
             </button>
           </div>
         </form>
         {trouble === null ? null : trouble.kind === 'refused' && trouble.faults.length > 0 ? (
           <div className="stack">
             <Notice kind="refused" title={trouble.message}>
-              <p>Mend these in the files, then choose them again.</p>
+              <p>
+                <Trans>Mend these in the files, then choose them again.</Trans>
+              </p>
             </Notice>
             <FaultTable faults={trouble.faults} />
           </div>

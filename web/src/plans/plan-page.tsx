@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { useLocation } from 'wouter';
@@ -60,28 +61,34 @@ export function PlanPage(): ReactNode {
 
   return (
     <Page
-      title="Plan a count"
+      title={t`Plan a count`}
       width="reading"
-      intro="One waterbody, one day, one window. Assignments come next."
+      intro={t`One waterbody, one day, one window. Assignments come next.`}
     >
       <ActForm trouble={trouble} act={submit}>
-        <TextField label="Name of the count" required value={name} onChange={setName} />
-        <TextField label="Waterbody" required value={waterbody} onChange={setWaterbody} />
+        <TextField label={t`Name of the count`} required value={name} onChange={setName} />
+        <TextField label={t`Waterbody`} required value={waterbody} onChange={setWaterbody} />
         <div className="two-fields">
-          <TextField label="Date" type="date" required value={date} onChange={setDate} />
-          <TextField label="Window begins" type="time" required value={start} onChange={setStart} />
-          <TextField label="Window ends" type="time" required value={end} onChange={setEnd} />
+          <TextField label={t`Date`} type="date" required value={date} onChange={setDate} />
+          <TextField
+            label={t`Window begins`}
+            type="time"
+            required
+            value={start}
+            onChange={setStart}
+          />
+          <TextField label={t`Window ends`} type="time" required value={end} onChange={setEnd} />
         </div>
         <TextField
-          label="Time zone"
+          label={t`Time zone`}
           required
-          hint="an IANA name, such as America/Toronto"
+          hint={t`an IANA name, such as America/Toronto`}
           value={timeZone}
           onChange={setTimeZone}
         />
         <Field
-          label="Places"
-          hint="A GeoJSON file with the sections, vantage points and what is seen from them"
+          label={t`Places`}
+          hint={t`A GeoJSON file with the sections, vantage points and what is seen from them`}
         >
           {(ties) => (
             <input
@@ -101,7 +108,7 @@ export function PlanPage(): ReactNode {
         <Cautions open />
         <div>
           <button type="submit" className="button" data-kind="main" disabled={fetching}>
-            {fetching ? 'Planning …' : 'Plan this count'}
+            {fetching ? t`Planning …` : t`Plan this count`}
           </button>
         </div>
       </ActForm>

@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { useId, useMemo, type ReactNode } from 'react';
 import { useWidth } from '../ui/use-width.js';
 import { innerPoint, type Box } from './inner-point.js';
@@ -237,7 +238,8 @@ function ScaleBar(props: { readonly projection: Projection }): ReactNode {
   const kilometres = lengths.findLast((length) => length * pixelsPerKilometre <= width / 5);
   if (kilometres === undefined) return null;
   const length = kilometres * pixelsPerKilometre;
-  const words = kilometres < 1 ? `${kilometres * 1000} m` : `${kilometres} km`;
+  const metres = kilometres * 1000;
+  const words = kilometres < 1 ? t`${metres} m` : t`${kilometres} km`;
   return (
     <g>
       <path d={`M8 ${height - 12}v4h${length}v-4`} className="map-scale" />
