@@ -1,3 +1,4 @@
+import { cleanup, screen, waitFor } from '@testing-library/react';
 import fc from 'fast-check';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
@@ -11,6 +12,9 @@ import { OpenDraft } from '../../web/src/tallies/open-draft.js';
 import { outboxOf, putInOutbox, takeFromOutbox } from '../../web/src/tallies/outbox.js';
 import { sendWaiting } from '../../web/src/tallies/send-tallies.js';
 import { pauseAfter } from '../../web/src/tallies/sender.js';
+import { fakeServer } from './fake-server.js';
+import { observerAnswers, ownPart } from './observer-count.js';
+import { openApp, setOnline } from './open-app.js';
 
 beforeEach(() => {
   localStorage.clear();
@@ -162,6 +166,39 @@ describe('the outbox', () => {
     expect(navigator.locks).toBe(null);
     await Promise.all([asOnlySender(work), asOnlySender(work)]);
     expect(most).toBe(1);
+  });
+
+  test('however many tallies go, the pages ask for the server’s side once, after the last', async () => {
+    setOnline(true);
+    const taken = {
+      __typename: 'Tally',
+      version: 1,
+      total: 0,
+      submittedAt: '2027-01-16T10:42:00Z',
+    };
+    const server = fakeServer(
+      observerAnswers(ownPart(), {
+        SubmitTally: ({ input }) => ({ submitTally: { ...taken, id: (input as TallyInput).id } }),
+      }),
+    );
+    openApp('/counts/c1/assignments');
+    await screen.findByRole('link', { name: 'Begin the tally' });
+    server.unreachable = true;
+    setOnline(false);
+    for (let index = 0; index < 8; index += 1) await handOver(index);
+    await screen.findByText('8 tallies not received yet.');
+    const before = server.asked.length;
+    server.unreachable = false;
+    setOnline(true);
+    await screen.findByText('Everything that this phone has was received.');
+    const names = (): readonly string[] => server.asked.slice(before).map(({ name }) => name);
+    await waitFor(() => expect(names()).toContain('MyAssignments'));
+    const sent = Array.from({ length: 8 }, () => 'SubmitTally');
+    expect(names().filter((name) => /SubmitTally|MyAssignments/u.test(name))).toEqual([
+      ...sent,
+      'MyAssignments',
+    ]);
+    cleanup();
   });
 
   test('pauses double up to five minutes, give or take a quarter', () => {

@@ -1,7 +1,10 @@
 import { useEffect, type ReactNode } from 'react';
-import { useClient } from 'urql';
+import { useClient, type Client } from 'urql';
+import { makeQuietClient } from '../graphql/client.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { countOf } from '../ui/words.js';
+import { MyAssignments } from './documents.js';
+import type { OutboxItem } from './kept-tables.js';
 import { startSender } from './sender.js';
 
 /** Sends what was kept as soon as there is a connection; says so when something went. */
@@ -11,7 +14,8 @@ export function SendKeptTallies(props: { readonly personId: string }): ReactNode
   const announce = useAnnounce();
   useEffect(
     () =>
-      startSender(client, personId, (items) => {
+      startSender(makeQuietClient(), personId, (items) => {
+        askAnew(client, items);
         const [only] = items;
         if (items.length === 1 && only?.state.kind === 'received') {
           announce(`Your tally was sent: ${countOf(only.state.total, 'bird')}.`);
@@ -20,4 +24,11 @@ export function SendKeptTallies(props: { readonly personId: string }): ReactNode
     [client, personId, announce],
   );
   return null;
+}
+
+/** Once for all that went: pages that are open show what the server has now. */
+function askAnew(client: Client, items: readonly OutboxItem[]): void {
+  for (const id of new Set(items.map(({ countId }) => countId))) {
+    void client.query(MyAssignments, { id }, { requestPolicy: 'network-only' }).toPromise();
+  }
 }

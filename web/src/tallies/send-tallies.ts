@@ -26,27 +26,29 @@ export function sendWaiting(client: Client, personId: string): Promise<Round> {
     const tried = new Set<string>();
     let waitsFor: WaitingFor | null = null;
     for (;;) {
-      // Read anew each time: what is handed over meanwhile goes in the same round.
-      const next = (await outboxOf(personId)).find(
+      const waiting = (await outboxOf(personId)).filter(
         ({ id, state }) => state.kind === 'waiting' && !tried.has(id),
       );
-      if (next === undefined) return { received, waitsFor };
-      tried.add(next.id);
-      const sent = await sendOne(client, next);
-      if (sent?.state.kind === 'received') received.push(sent);
-      if (sent?.state.kind !== 'waiting') continue;
-      waitsFor = sent.state.because ?? 'connection';
-      // What stands in the way of one stands in the way of all, unless the server stumbled over it.
-      if (waitsFor !== 'server') return { received, waitsFor };
+      // What was handed over meanwhile goes in the same round.
+      if (waiting.length === 0) return { received, waitsFor };
+      for (const { id } of waiting) {
+        tried.add(id);
+        const sent = await sendOne(client, id);
+        if (sent?.state.kind === 'received') received.push(sent);
+        if (sent?.state.kind !== 'waiting') continue;
+        waitsFor = sent.state.because ?? 'connection';
+        // What stands in the way of one stands in the way of all, unless the server stumbled over it.
+        if (waitsFor !== 'server') return { received, waitsFor };
+      }
     }
   });
 }
 
 /** @returns the item as it is afterwards; `null` if it was taken back meanwhile */
-async function sendOne(client: Client, item: OutboxItem): Promise<OutboxItem | null> {
-  const sending = await changeState(item.id, 'waiting', { kind: 'sending' });
+async function sendOne(client: Client, id: string): Promise<OutboxItem | null> {
+  const sending = await changeState(id, 'waiting', { kind: 'sending' });
   if (sending === null) return null;
-  return changeState(item.id, 'sending', await stateAfterSending(client, item));
+  return changeState(id, 'sending', await stateAfterSending(client, sending));
 }
 
 async function stateAfterSending(client: Client, item: OutboxItem): Promise<SendState> {

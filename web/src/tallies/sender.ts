@@ -21,7 +21,7 @@ export function pauseAfter(tries: number, chance: number): number {
 
 /**
  * Sends what waits: at once, when something is handed over, when the browser is back in range, when
- * the page is looked at again, and otherwise after pauses that grow.
+ * the page is looked at again, and otherwise after pauses that grow until something has gone.
  *
  * @param onReceived told of what the server took
  * @returns to be called to stop
@@ -49,7 +49,9 @@ export function startSender(
     isSending = false;
     if (round.received.length > 0) onReceived(round.received);
     if (isOver) return;
-    tries = round.waitsFor === null ? 0 : tries + 1;
+    // Whatever went shows that the network works, at least now and then.
+    if (round.waitsFor === null || round.received.length > 0) tries = 0;
+    if (round.waitsFor !== null) tries += 1;
     if (isAskedAgain) {
       isAskedAgain = false;
       void send();
