@@ -11,19 +11,27 @@ function contrast(one: string, other: string): number {
 }
 
 function luminance(colour: string): number {
-  const channel = (at: number): number => {
-    const value = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
-    return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
-  };
-  return 0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5);
+  return 0.2126 * linear(colour, 1) + 0.7152 * linear(colour, 3) + 0.0722 * linear(colour, 5);
+}
+
+/** A channel of `#rrggbb` as a share of its full light. */
+function linear(colour: string, at: number): number {
+  const value = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+  return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
 }
 
 /** Colours of a theme, what it leaves out taken from the first. */
-function coloursOf(css: string, theme: string | null): ReadonlyMap<string, string> {
-  const blocks = [...css.matchAll(/:root(\[data-theme='(\w+)'\])?\s*\{([^}]*)\}/gu)];
+function coloursOf(css: string, theme: string): ReadonlyMap<string, string> {
+  return new Map([...blockOf(css, null), ...blockOf(css, theme)]);
+}
+
+/** The colours that a theme itself sets; of `null`, the first, all that there are. */
+function blockOf(css: string, theme: string | null): ReadonlyMap<string, string> {
   const colours = new Map<string, string>();
-  for (const [, , name, body = ''] of blocks) {
-    if (name !== undefined && name !== theme) continue;
+  for (const [, name, body = ''] of css.matchAll(
+    /:root(?:\[data-theme='(\w+)'\])?\s*\{([^}]*)\}/gu,
+  )) {
+    if ((name ?? null) !== theme) continue;
     for (const [, token = '', value = ''] of body.matchAll(/--([\w-]+):\s*(#[0-9a-f]{6})\b/giu)) {
       colours.set(token, value);
     }
@@ -72,12 +80,45 @@ test('sunlight is black on white: body text at AAA, 7 to 1, and more', () => {
   }
 });
 
-test('night is dim: nothing on it is brighter than two thirds of white', () => {
-  // So that eyes stay adapted to the dark (common practice, no source).
-  for (const [token, colour] of coloursOf(tokens, 'night')) {
-    expect({ token, isDim: luminance(colour) < 2 / 3 || token.startsWith('data-') }).toEqual({
-      token,
-      isDim: true,
-    });
+/**
+ * Scotopic over photopic luminance, from CIE XYZ of the linear sRGB channels (IEC 61966-2-1): the
+ * approximation 1.33 (1 + (Y + Z) / X) − 1.68 of Larson, Rushmeier & Piatko 1997, "A visibility matching
+ * tone reproduction operator for high dynamic range scenes", IEEE TVCG 3:291 (formula from memory).
+ */
+function scotopicRatio(colour: string): number {
+  const [r, g, b] = [1, 3, 5].map((at) => linear(colour, at));
+  if (r === undefined || g === undefined || b === undefined) throw new Error(colour);
+  const x = 0.4124 * r + 0.3576 * g + 0.1805 * b;
+  const y = 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  const z = 0.0193 * r + 0.1192 * g + 0.9505 * b;
+  return 1.33 * (1 + (y + z) / x) - 1.68;
+}
+
+test('night keeps eyes adapted to the dark: dim, and of long waves that the rods hardly answer to', () => {
+  // White of a screen (D65) has 2.5 by this formula; its pure red, which is the least, has 0.4.
+  expect(scotopicRatio('#ffffff')).toBeCloseTo(2.57, 1);
+  expect(scotopicRatio('#ff0000')).toBeCloseTo(0.4, 1);
+  const night = blockOf(tokens, 'night');
+  for (const colour of ['ink', 'accent', 'warn', 'good', 'line', 'data-only', 'water']) {
+    expect([...night.keys()]).toContain(colour);
   }
+  for (const [token, colour] of night) {
+    // Beside white at the same luminance less than two fifths; and dim (common practice, no source).
+    expect({ token, ratio: scotopicRatio(colour) < 1 }).toEqual({ token, ratio: true });
+    expect({ token, isDim: luminance(colour) < 0.45 }).toEqual({ token, isDim: true });
+  }
+});
+
+test('night leaves no colour as it is by day', () => {
+  const day = blockOf(tokens, null);
+  expect([...day.keys()].filter((token) => !blockOf(tokens, 'night').has(token))).toEqual([]);
+});
+
+describe('data colours of the night', () => {
+  // What is told by colour is told by a pattern too; each has to be seen on its ground all the same.
+  test.each(['agreed', 'compatible', 'differently', 'only', 'first', 'second'])('%s', (name) => {
+    const colours = coloursOf(tokens, 'night');
+    const ratio = contrast(colours.get(`data-${name}`) ?? '', colours.get('paper') ?? '');
+    expect(ratio).toBeGreaterThanOrEqual(3);
+  });
 });
