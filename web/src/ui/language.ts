@@ -42,7 +42,9 @@ export function useLanguage(): Language {
 }
 
 async function messagesOf(area: Area, chosen: Language): Promise<Messages> {
-  const catalogue = catalogues[`../${area}/messages/${chosen}.po`];
+  // The build names the files of this folder from here.
+  const folder = area === 'ui' ? '.' : `../${area}`;
+  const catalogue = catalogues[`${folder}/messages/${chosen}.po`];
   if (catalogue === undefined) throw new Error(`There is no catalogue of ${area} in ${chosen}.`);
   return (await catalogue()).messages;
 }
