@@ -64,7 +64,12 @@ describe.each(['light', 'sunlight', 'night'])('theme %s', (theme) => {
     return contrast(first, second);
   };
 
-  test.each([...TEXT, ['on-accent', 'accent'] as const])('text %s on %s', (text, ground) => {
+  test.each([
+    ...TEXT,
+    ['on-accent', 'accent'] as const,
+    ['on-first', 'data-first'] as const,
+    ['on-second', 'data-second'] as const,
+  ])('text %s on %s', (text, ground) => {
     expect(ratio(text, ground)).toBeGreaterThanOrEqual(4.5);
   });
 
@@ -91,6 +96,8 @@ function scotopicRatio(colour: string): number {
   const x = 0.4124 * r + 0.3576 * g + 0.1805 * b;
   const y = 0.2126 * r + 0.7152 * g + 0.0722 * b;
   const z = 0.0193 * r + 0.1192 * g + 0.9505 * b;
+  // Black is no light at all.
+  if (x === 0) return 0;
   return 1.33 * (1 + (y + z) / x) - 1.68;
 }
 
