@@ -9,6 +9,7 @@ import type {
   Scope,
   Tally,
   TallyLine,
+  TotalMethod,
 } from '../core/model/snapshot.js';
 import { canonicalJson } from '../seals/canonical.js';
 import type { Prisma, Tally as TallyRow, TallyLine as LineRow } from './generated/client.js';
@@ -153,6 +154,7 @@ function lineOf(row: LineRow): TallyLine {
     candidates: JSON.parse(row.candidates) as string[],
     quantity: quantityOf(row),
     method: row.method as Method,
+    ...(row.totalMethod !== null && { totalMethod: row.totalMethod as TotalMethod }),
     block: row.block,
     male: row.male,
     female: row.female,
@@ -191,6 +193,7 @@ function lineRow(
     low: isRange ? quantity.low : null,
     high: isRange ? quantity.high : null,
     method: line.method,
+    totalMethod: line.totalMethod ?? null,
     block: line.block,
     male: line.male,
     female: line.female,

@@ -70,7 +70,13 @@ function talliesCsv({ tallies }: Snapshot): string {
   const isCondition = (column: TallyColumn): boolean =>
     CONDITION_COLUMNS.some((one) => one === column);
   const hasConditions = tallies.some(({ conditions }) => conditions !== undefined);
-  const columns = TALLY_COLUMNS.filter((column) => hasConditions || !isCondition(column));
+  const hasTotalMethods = tallies.some(({ lines }) =>
+    lines.some(({ totalMethod }) => totalMethod !== undefined),
+  );
+  const columns = TALLY_COLUMNS.filter(
+    (column) =>
+      (hasConditions || !isCondition(column)) && (hasTotalMethods || column !== 'total-method'),
+  );
   return writeCsv(
     columns,
     rows.map((row: Fields) => columns.map((column) => row[column] ?? null)),
@@ -102,9 +108,10 @@ function headFields(tally: Tally): Fields {
 }
 
 function lineFields(line: TallyLine): Fields {
-  const { quantity, position, id, written, candidates, ...others } = line;
+  const { quantity, position, id, written, candidates, totalMethod, ...others } = line;
   return {
     ...others,
+    'total-method': totalMethod ?? null,
     taxon: sameTaxon(written, candidates) ? written : taxonName(candidates),
     number: 'number' in quantity ? quantity.number : null,
     low: 'low' in quantity ? quantity.low : null,

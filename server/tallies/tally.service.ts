@@ -147,7 +147,11 @@ function rawTally(observer: string, input: Api.TallyInput): RawTally {
     end: input.end ?? null,
     scope: input.scope,
     coverage: input.coverage,
-    lines: input.lines.map(({ id, marks: _, ...fields }) => ({ ...fields, line: id })),
+    lines: input.lines.map(({ id, marks: _, totalMethod, ...fields }) => ({
+      ...fields,
+      'total-method': totalMethod ?? null,
+      line: id,
+    })),
     samples: input.samples ?? null,
     marks: input.lines.flatMap(({ id, marks }, index) =>
       (marks ?? []).map((mark) => ({ row: index + 1, line: id, ...mark })),

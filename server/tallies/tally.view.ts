@@ -49,6 +49,7 @@ function tallyLineView(line: TallyLine, marks: readonly NotedMark[]): Api.TallyL
     high: isRange ? quantity.high : null,
     present: quantity.kind === 'present',
     method: line.method,
+    totalMethod: line.totalMethod ?? null,
     block: line.block,
     male: line.male,
     female: line.female,

@@ -16,7 +16,14 @@ function aCount(): Promise<TestCount> {
 
 it('a tally keeps scan samples and field marks, and the engine reckons with them', async () => {
   const lines = [
-    aLine({ taxon: 'GRSC', number: 120, method: 'sample', flock: 'raft 1' }),
+    aLine({
+      taxon: 'GRSC',
+      number: 120,
+      method: 'sample',
+      totalMethod: 'block',
+      block: 20,
+      flock: 'raft 1',
+    }),
     aLine({ taxon: 'LESC', number: 80, method: 'sample', flock: 'raft 1' }),
   ];
   const state = 'blue-grey with black only at the nail';
@@ -32,9 +39,18 @@ it('a tally keeps scan samples and field marks, and the engine reckons with them
     ],
   });
   const NOTED =
-    'query ($id: ID!) { count(id: $id) { myTallies { samples { raft sample taxon number } lines { taxon marks { mark state } } } } }';
+    'query ($id: ID!) { count(id: $id) { myTallies { samples { raft sample taxon number } lines { taxon totalMethod block marks { mark state } } } } }';
   const mine = await sampled.as.pia.ask<{
-    count: { myTallies: { lines: { taxon: string; marks: object[] }[] }[] };
+    count: {
+      myTallies: {
+        lines: {
+          taxon: string;
+          totalMethod: string | null;
+          block: number | null;
+          marks: object[];
+        }[];
+      }[];
+    };
   }>(NOTED, { id: sampled.id });
   const numbers = { raft: 'raft 1', sample: '1' };
   expect(mine).toMatchObject({
@@ -50,10 +66,16 @@ it('a tally keeps scan samples and field marks, and the engine reckons with them
     },
   });
   const [tally] = mine.count.myTallies;
-  expect(tally?.lines.find(({ taxon }) => taxon === 'Aythya marila')?.marks).toEqual([
-    { mark: 'bill', state },
-  ]);
-  expect(tally?.lines.find(({ taxon }) => taxon === 'Aythya affinis')?.marks).toEqual([]);
+  expect(tally?.lines.find(({ taxon }) => taxon === 'Aythya marila')).toMatchObject({
+    totalMethod: 'block',
+    block: 20,
+    marks: [{ mark: 'bill', state }],
+  });
+  expect(tally?.lines.find(({ taxon }) => taxon === 'Aythya affinis')).toMatchObject({
+    totalMethod: null,
+    block: null,
+    marks: [],
+  });
 
   const REVIEWED = `query ($id: ID!) { count(id: $id) {
     compiled { lines { taxon number low high } } review { disagreements { kind text } } } }`;

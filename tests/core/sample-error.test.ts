@@ -109,6 +109,30 @@ describe('the error of proportion samples', () => {
     );
   });
 
+  it('has the error of the total as it was counted, by the protocol’s table', () => {
+    const samples = [
+      sample('raft A', '1', 'Greater Scaup', 60),
+      sample('raft A', '1', 'Lesser Scaup', 40),
+    ];
+    // 2,000 birds one by one 10 %, guessed 50 % (method.md 3.3, common practice); the share as above.
+    for (const [totalMethod, cv] of [
+      ['one-by-one', 0.1],
+      ['block', 0.2],
+      ['guess', 0.5],
+    ] as const) {
+      const raft = RAFT.map(([taxon, number, more]): ShortLine => [
+        taxon,
+        number,
+        more?.flock === 'raft A' ? { ...more, totalMethod } : more,
+      ]);
+      const snapshot = { ...aCount([aTally('o1', raft)]), samples };
+      expect(errorOf(snapshot, 't-o1:1')).toBeCloseTo(
+        Math.sqrt(cv ** 2 + 0.4 / 60 + cv ** 2 * (0.4 / 60)),
+        12,
+      );
+    }
+  });
+
   it('is larger where several small counts differ more than chance lets them', () => {
     const alike = ['1', '2', '3', '4'].flatMap((name) => [
       sample('raft A', name, 'Greater Scaup', 15),

@@ -5,6 +5,7 @@ import { RULES, type Protocol } from '../../server/core/model/protocol.js';
 import {
   ACTIVITIES,
   METHODS,
+  TOTAL_METHODS,
   type Quantity,
   type EarlierNumber,
   type NotedMark,
@@ -63,6 +64,7 @@ function anyLine(id: string, sections: readonly string[]): fc.Arbitrary<TallyLin
       candidates,
       quantity: anyQuantity,
       method: fc.constantFrom(...METHODS),
+      totalMethod: fc.constantFrom(null, ...TOTAL_METHODS),
       block: fc.option(fc.integer({ min: 1, max: 500 })),
       male: fc.option(fc.integer({ min: 0, max: 10 })),
       immature: fc.option(fc.integer({ min: 0, max: 10 })),
@@ -76,7 +78,8 @@ function anyLine(id: string, sections: readonly string[]): fc.Arbitrary<TallyLin
       certainty: fc.constantFrom('sure' as const, 'likely' as const),
       note: textOrNull,
     })
-    .map((line) => {
+    .map(({ totalMethod: anyTotal, ...line }) => {
+      const totalMethod = line.method === 'sample' ? anyTotal : null;
       const atLeast = { kind: 'exact' as const, number: 50 };
       const sexed = line.male !== null || line.immature !== null;
       return {
@@ -84,7 +87,8 @@ function anyLine(id: string, sections: readonly string[]): fc.Arbitrary<TallyLin
         written: taxonName(line.candidates),
         ...line,
         quantity: sexed ? atLeast : line.quantity,
-        block: line.method === 'block' ? line.block : null,
+        ...(totalMethod !== null && { totalMethod }),
+        block: (totalMethod ?? line.method) === 'block' ? line.block : null,
         position: line.position === null ? null : [line.position[0] + 0, line.position[1] + 0],
         heading: line.heading === null ? null : line.heading + 0,
         female: line.male,

@@ -70,6 +70,7 @@ describe('a mixed raft', () => {
     fireEvent.change(screen.getByLabelText('Birds in the whole raft'), {
       target: { value: '501' },
     });
+    fireEvent.change(screen.getByLabelText(/^Birds in one block/u), { target: { value: '50' } });
     fireEvent.click(button('Turn into tally lines'));
     expect(await screen.findByText('2 scan samples, in the tally lines')).toBeTruthy();
     finish();
@@ -79,14 +80,21 @@ describe('a mixed raft', () => {
     const sent = sentTo(server);
     // 12, 5 and 3 of 20 birds: 300.6, 125.25 and 75.15 of 501; by largest remainder 301, 125 and 75.
     expect(
-      sent?.lines.map(({ taxon, number, method, flock }) => [taxon, number, method, flock]),
+      sent?.lines.map((line) => [
+        line.taxon,
+        line.number,
+        line.method,
+        line.totalMethod,
+        line.block,
+        line.flock,
+      ]),
     ).toEqual([
-      ['Aythya marila', 301, 'sample', 'raft 1'],
-      ['Aythya affinis/marila', 75, 'sample', 'raft 1'],
-      ['Aythya affinis', 125, 'sample', 'raft 1'],
+      ['Aythya marila', 301, 'sample', 'block', 50, 'raft 1'],
+      ['Aythya affinis/marila', 75, 'sample', 'block', 50, 'raft 1'],
+      ['Aythya affinis', 125, 'sample', 'block', 50, 'raft 1'],
     ]);
     expect(sent?.lines[0]?.note).toBe(
-      'Raft of 501, counted in blocks; 2 scan samples of 20 birds.',
+      'Raft of 501, counted in blocks of 50; 2 scan samples of 20 birds.',
     );
     expect(sent?.samples).toEqual([
       { raft: 'raft 1', sample: '1', taxon: 'Aythya marila', number: 6 },
@@ -151,6 +159,7 @@ describe('a mixed raft', () => {
       high: null,
       present: false,
       method: 'sample',
+      totalMethod: 'guess',
       block: null,
       male: null,
       female: null,
@@ -209,6 +218,8 @@ describe('a mixed raft', () => {
     expect(shares.getAllByRole('listitem')[0]?.textContent).toMatch(
       /^Greater Scaup60.*, 30 scanned$/u,
     );
+    // How the whole was counted is known again.
+    expect(screen.getByRole<HTMLInputElement>('radio', { name: 'Guess' }).checked).toBe(true);
     fireEvent.click(button('Go on later'));
     fireEvent.change(screen.getByLabelText('Why is the tally corrected?'), {
       target: { value: 'The flock was on land.' },
@@ -217,5 +228,6 @@ describe('a mixed raft', () => {
     fireEvent.click(await screen.findByRole('button', { name: 'Send the correction' }));
     await screen.findByText(/^Sent: /);
     expect(sentTo(server)?.samples).toEqual(submitted.samples);
+    expect(sentTo(server)?.lines.map(({ totalMethod }) => totalMethod)).toEqual(['guess', 'guess']);
   });
 });

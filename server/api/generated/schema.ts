@@ -1351,6 +1351,8 @@ export type TallyLine = {
   taxon: Scalars['String']['output'];
   time?: Maybe<Scalars['Instant']['output']>;
   to?: Maybe<Scalars['ID']['output']>;
+  /** For method sample: how the birds of the whole raft were counted: block, one-by-one or guess. */
+  totalMethod?: Maybe<Scalars['String']['output']>;
   /** As the observer wrote it. */
   written: Scalars['String']['output'];
 };
@@ -1380,6 +1382,8 @@ export type TallyLineInput = {
   taxon: Scalars['String']['input'];
   time?: InputMaybe<Scalars['Instant']['input']>;
   to?: InputMaybe<Scalars['ID']['input']>;
+  /** For method sample: how the birds of the whole raft were counted: block, one-by-one or guess. */
+  totalMethod?: InputMaybe<Scalars['String']['input']>;
 };
 
 /** Agreement on one taxon. */
@@ -2406,6 +2410,7 @@ export type TallyLineResolvers<ContextType = any, ParentType extends ResolversPa
   taxon?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
   time?: Resolver<Maybe<ResolversTypes['Instant']>, ParentType, ContextType>;
   to?: Resolver<Maybe<ResolversTypes['ID']>, ParentType, ContextType>;
+  totalMethod?: Resolver<Maybe<ResolversTypes['String']>, ParentType, ContextType>;
   written?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
 };
 

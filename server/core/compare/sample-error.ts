@@ -8,7 +8,8 @@ import { countingErrorOf } from './counting-error.js';
 
 /**
  * The snapshot with the error of proportion samples on the lines that have scan samples (method
- * section 3.3): the block error of the raft's total combined with the error of the line's share.
+ * section 3.3): the error of the raft's total, by how it was counted (in blocks where that is not said),
+ * combined with the error of the line's share.
  * Other lines, of method `sample` without samples too, keep the protocol's table.
  *
  * A raft is the line that the samples name by its id, or all lines of method `sample` with this flock
@@ -68,7 +69,7 @@ function sampleError(
   protocol: Protocol,
 ): number | null {
   const total = sum(raft.map(({ quantity }) => numberOf(quantity) ?? 0));
-  const ofTotal = countingErrorOf(total, 'block', protocol);
+  const ofTotal = countingErrorOf(total, line.totalMethod ?? 'block', protocol);
   const ofShare = shareError(line, samples);
   if (ofShare === null) return null;
   // Of a product of two independent numbers.

@@ -5,11 +5,13 @@ import type { RowReader } from './row-reader.js';
 import {
   ACTIVITIES,
   METHODS,
+  TOTAL_METHODS,
   type Method,
   type Position,
   type Quantity,
   type Species,
   type TallyLine,
+  type TotalMethod,
 } from './snapshot.js';
 
 const WHOLE_BIRDS =
@@ -24,13 +26,15 @@ export function checkTallyLine(reader: RowReader, known: KnownIds, defaultId: st
   const quantity = checkQuantity(reader);
   reader.required('method', METHODS.join(', '));
   const method = reader.word('method', METHODS, 'counting method') ?? 'guess';
+  const totalMethod = checkTotalMethod(reader, method);
   return {
     id: reader.read('line', readNewId) ?? defaultId,
     written: reader.text('taxon') ?? '',
     candidates: checkTaxon(reader),
     quantity,
     method,
-    block: checkBlock(reader, method),
+    ...(totalMethod !== null && { totalMethod }),
+    block: checkBlock(reader, totalMethod ?? method),
     ...checkSubCounts(reader, quantity),
     activity: reader.word('activity', ACTIVITIES, 'known activity') ?? 'water',
     time: reader.instant('time'),
@@ -105,6 +109,20 @@ function checkQuantity(reader: RowReader): Quantity {
     : { kind: 'exact-with-range', number, low, high };
 }
 
+/** How the whole of a raft was counted; `null` where it is not said. */
+function checkTotalMethod(reader: RowReader, method: Method): TotalMethod | null {
+  const totalMethod = reader.word('total-method', TOTAL_METHODS, 'way to count a whole raft');
+  if (totalMethod !== null && method !== 'sample' && reader.text('method') !== null) {
+    reader.fault(
+      'total-method',
+      'contradiction',
+      `a way to count the whole raft stands on a line counted by "${reader.text('method') ?? ''}"`,
+      'method sample, or no total-method',
+    );
+  }
+  return totalMethod;
+}
+
 function checkBlock(reader: RowReader, method: Method): number | null {
   const block = reader.whole('block', 'the number of birds in a block, 1 or more');
   if (block === 0) {
@@ -115,7 +133,7 @@ function checkBlock(reader: RowReader, method: Method): number | null {
       'block',
       'contradiction',
       `a block size stands on a line counted by "${reader.text('method') ?? ''}"`,
-      'method block, or no block size',
+      'method block, or total-method block on a line of method sample, or no block size',
     );
   }
   return block;

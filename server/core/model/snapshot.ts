@@ -65,6 +65,10 @@ export interface ShorePart {
 export const METHODS = ['one-by-one', 'block', 'sample', 'guess'] as const;
 export type Method = (typeof METHODS)[number];
 
+/** How the birds of a whole raft can be counted; what they are is then told by small counts inside it. */
+export const TOTAL_METHODS = ['block', 'one-by-one', 'guess'] as const satisfies readonly Method[];
+export type TotalMethod = (typeof TOTAL_METHODS)[number];
+
 export const ACTIVITIES = ['water', 'land', 'flying-through', 'flushed'] as const;
 export type Activity = (typeof ACTIVITIES)[number];
 
@@ -100,7 +104,12 @@ export interface TallyLine {
   readonly candidates: readonly Species[];
   readonly quantity: Quantity;
   readonly method: Method;
-  /** Birds in a block, for block counts, if kept. */
+  /**
+   * For method `sample`: how the birds of the whole raft were counted. Left out where it was not said,
+   * so that lines from before it was asked have the same bytes; it is taken as `block` then.
+   */
+  readonly totalMethod?: TotalMethod;
+  /** Birds in a block, for block counts and rafts counted in blocks, if kept. */
   readonly block: number | null;
   readonly male: number | null;
   readonly female: number | null;

@@ -38,6 +38,7 @@ export const TALLY_COLUMNS = [
   'glare',
   'disturbance',
   'optics',
+  'total-method',
 ] as const;
 export type TallyColumn = (typeof TALLY_COLUMNS)[number];
 

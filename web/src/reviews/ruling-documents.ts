@@ -88,6 +88,7 @@ export const Source = graphql(`
       high
       present
       method
+      totalMethod
       block
       activity
       time

@@ -60,7 +60,8 @@ export function SourceLines(props: {
 
 function howWords(line: SourceFragment['line']): string {
   return [
-    line.block ? `blocks of ${line.block}` : inWords(line.method),
+    ...(line.totalMethod === null ? [] : ['sample of a raft']),
+    line.block ? `blocks of ${line.block}` : inWords(line.totalMethod ?? line.method),
     ...(line.activity === 'water' ? [] : [inWords(line.activity)]),
     ...(line.flock ? [`flock ${line.flock}`] : []),
     ...(line.certainty === 'likely' ? ['likely'] : []),

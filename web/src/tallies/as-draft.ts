@@ -1,4 +1,4 @@
-import { ACTIVITIES, METHODS } from '../../../server/core/model/snapshot.js';
+import { ACTIVITIES, METHODS, TOTAL_METHODS } from '../../../server/core/model/snapshot.js';
 import { emptyDraft, emptyLine, noConditions, type Draft, type DraftLine } from './draft.js';
 import { asRaft } from './raft-draft.js';
 
@@ -39,6 +39,7 @@ export function asLine(value: unknown): DraftLine | null {
     ...line,
     quantity: oneOf(['number', 'range', 'present'], line.quantity),
     method: oneOf(METHODS, line.method),
+    totalMethod: oneOf(['', ...TOTAL_METHODS], line.totalMethod),
     activity: oneOf(ACTIVITIES, line.activity),
     certainty: oneOf(['sure', 'likely'], line.certainty),
     marks: line.marks.filter(isMark),

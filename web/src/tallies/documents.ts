@@ -113,6 +113,7 @@ const assignments = graphql(`
       high
       present
       method
+      totalMethod
       block
       male
       female

@@ -94,7 +94,7 @@ function checkLine(line: DraftLine): readonly DraftFault[] {
     }
   }
   if (
-    line.method === 'block' &&
+    (line.method === 'block' || line.totalMethod === 'block') &&
     line.block.trim() !== '' &&
     !((wholeNumber(line.block) ?? 0) > 0)
   ) {

@@ -1,5 +1,11 @@
 import { v7 } from 'uuid';
-import type { Activity, Certainty, Method, Position } from '../../../server/core/model/snapshot.js';
+import type {
+  Activity,
+  Certainty,
+  Method,
+  Position,
+  TotalMethod,
+} from '../../../server/core/model/snapshot.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import type { DraftRaft } from './raft.js';
 
@@ -59,6 +65,8 @@ export interface DraftLine {
   readonly low: string;
   readonly high: string;
   readonly method: Method;
+  /** For method `sample`: how the birds of the whole raft were counted; empty where it was not said. */
+  readonly totalMethod: TotalMethod | '';
   readonly block: string;
   readonly activity: Activity;
   readonly male: string;
@@ -128,7 +136,8 @@ export function emptyLine(taxon: string, before?: DraftLine): DraftLine {
     high: '',
     // A scanned raft says nothing of how the next flock is counted.
     method: before === undefined || before.method === 'sample' ? 'one-by-one' : before.method,
-    block: before?.block ?? '',
+    totalMethod: '',
+    block: before?.method === 'sample' ? '' : (before?.block ?? ''),
     activity: before?.activity === 'flying-through' ? 'water' : (before?.activity ?? 'water'),
     male: '',
     female: '',

@@ -1,12 +1,13 @@
 import { v7 } from 'uuid';
 import { countingErrorOf } from '../../../server/core/compare/counting-error.js';
 import { defaultProtocol } from '../../../server/core/model/default-protocol.js';
+import { TOTAL_METHODS } from '../../../server/core/model/snapshot.js';
 import { composeRaft, type RaftComposition } from '../../../server/core/raft/compose-raft.js';
 import { raftLines } from '../../../server/core/raft/raft-lines.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { taxonName } from '../../../server/core/taxa/taxon-name.js';
 import { birds, countOf, sentenceCase } from '../ui/words.js';
-import { TOTAL_METHODS, type DraftRaft, type DraftSample } from './raft.js';
+import type { DraftRaft, DraftSample } from './raft.js';
 import { emptyLine, wholeNumber, type Draft, type DraftLine } from './draft.js';
 
 /** A new raft under a label that nothing in the tally has. */
@@ -109,6 +110,8 @@ export function withRaftLines(draft: Draft, raft: DraftRaft): Draft {
         quantity: 'number',
         number: String(number),
         method: 'sample',
+        totalMethod: raft.method,
+        block: raft.method === 'block' ? raft.block : '',
         flock: raft.label,
         note: same.note === '' || same.note.startsWith('Raft of ') ? raftNote(raft) : same.note,
       };

@@ -1,10 +1,11 @@
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import type { TotalMethod } from '../../../server/core/model/snapshot.js';
 import { sentenceCase } from '../ui/words.js';
 import { Choice } from './choice.js';
 import { wholeNumber } from './draft.js';
 import { NumberField } from './number-field.js';
 import { RaftCompositionPart } from './raft-composition.js';
-import type { DraftRaft, TotalMethod } from './raft.js';
+import type { DraftRaft } from './raft.js';
 import { birdsOf, compositionOf } from './raft-draft.js';
 import { RaftScan } from './raft-scan.js';
 

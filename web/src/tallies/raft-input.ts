@@ -1,5 +1,6 @@
 import { v7 } from 'uuid';
 import type { OwnTallyFragment, ScanSampleInput } from '../graphql/generated/graphql.js';
+import { TOTAL_METHODS } from '../../../server/core/model/snapshot.js';
 import type { DraftRaft } from './raft.js';
 
 /** A raft's small counts as they are sent: those that have birds, numbered from 1. */
@@ -22,9 +23,8 @@ export function raftsOf({ samples, lines }: OwnTallyFragment): readonly DraftRaf
       id: v7(),
       label,
       total: String(inLines.reduce((sum, { number }) => sum + (number ?? 0), 0)),
-      // How the whole was counted is in the note of its lines, for people; here it starts anew.
-      method: 'block',
-      block: '',
+      method: TOTAL_METHODS.find((one) => one === inLines[0]?.totalMethod) ?? 'block',
+      block: String(inLines[0]?.block ?? ''),
       taxa: [...new Set(own.map(({ taxon }) => taxon))],
       samples: names.map((name) =>
         own

@@ -1,8 +1,4 @@
-import type { Method } from '../../../server/core/model/snapshot.js';
-
-/** How the birds of a whole raft can be counted; what they are is then told by the samples. */
-export const TOTAL_METHODS = ['block', 'one-by-one', 'guess'] as const satisfies readonly Method[];
-export type TotalMethod = (typeof TOTAL_METHODS)[number];
+import type { TotalMethod } from '../../../server/core/model/snapshot.js';
 
 /** A mixed raft while it is being worked on. */
 export interface DraftRaft {

@@ -1,7 +1,7 @@
 import type { OwnTallyFragment, TallyInput, TallyLineInput } from '../graphql/generated/graphql.js';
 import { v7 } from 'uuid';
 import type { Activity, Method } from '../../../server/core/model/snapshot.js';
-import { ACTIVITIES, METHODS } from '../../../server/core/model/snapshot.js';
+import { ACTIVITIES, METHODS, TOTAL_METHODS } from '../../../server/core/model/snapshot.js';
 import {
   noConditions,
   wholeNumber,
@@ -74,7 +74,7 @@ function lineInput(line: DraftLine, when: (clockTime: string) => string | null):
     low: hasRange ? wholeNumber(line.low) : null,
     high: hasRange ? wholeNumber(line.high) : null,
     method: line.method,
-    block: line.method === 'block' ? wholeNumber(line.block) : null,
+    ...countedAs(line),
     male: wholeNumber(line.male),
     female: wholeNumber(line.female),
     adult: wholeNumber(line.adult),
@@ -91,6 +91,13 @@ function lineInput(line: DraftLine, when: (clockTime: string) => string | null):
     note: orNull(line.note),
     marks: marksInForce(line).map(({ mark, state }) => ({ mark, state })),
   };
+}
+
+/** Of a raft's line the whole raft was counted so; another line was itself. */
+function countedAs(line: DraftLine): Pick<TallyLineInput, 'totalMethod' | 'block'> {
+  const totalMethod = line.method === 'sample' && line.totalMethod !== '' ? line.totalMethod : null;
+  const isInBlocks = (totalMethod ?? line.method) === 'block';
+  return { totalMethod, block: isInBlocks ? wholeNumber(line.block) : null };
 }
 
 function degrees(text: string): number | null {
@@ -155,6 +162,7 @@ export function correctionOf(
         low: text(line.low),
         high: text(line.high),
         method: METHODS.find((one): one is Method => one === line.method) ?? 'one-by-one',
+        totalMethod: TOTAL_METHODS.find((one) => one === line.totalMethod) ?? '',
         block: text(line.block),
         activity: ACTIVITIES.find((one): one is Activity => one === line.activity) ?? 'water',
         male: text(line.male),
