@@ -79,6 +79,9 @@ const inCatalogues = {
           '^(English|Français)$',
           // Paths.
           '^(\\.\\.?)?/',
+          // Drawings: what a path is made of, and what it is filled with.
+          '^[MHVCLZmhvclz\\d\\s.-]+$',
+          '^(url|var)\\(',
         ],
         ignoreNames: [
           'className',

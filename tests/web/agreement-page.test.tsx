@@ -1,3 +1,4 @@
+import { i18n } from '@lingui/core';
 import { fireEvent, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import {
@@ -12,6 +13,7 @@ import {
   tooFew,
   withoutObservers,
 } from './agreement-count.js';
+import { chooseLanguage } from '../../web/src/ui/language.js';
 import { fakeServer, RefusalAnswer } from './fake-server.js';
 import { openApp, useCleanBrowser } from './open-app.js';
 
@@ -192,6 +194,27 @@ describe('agreement for observers', () => {
     fakeServer(ownAnswers({ minimumUnits: 5, byPair: [], ratios: [] }, { OwnAgreement: refuse }));
     openApp(page);
     expect((await screen.findByRole('alert')).textContent).toContain('You may not see');
+  });
+});
+
+describe('agreement in French', () => {
+  useCleanBrowser();
+  afterEach(() => i18n.activate('en', ['en-GB']));
+
+  test('numbers, sentences and the names of taxa', async () => {
+    await chooseLanguage('fr');
+    fakeServer(reviewerAnswers('LEADER', agreement()));
+    openApp(page);
+    await screen.findByRole('heading', { name: 'Secteur par secteur' });
+    screen.getByText(
+      'En moyenne, Ingrid Vale compte 20 % de plus que le nombre compté par Tom Reed. Pour un groupe donné, tout est possible entre 20 % de moins et 2,40 fois autant. 1 groupe vu par un seul des deux n’a pas de rapport.',
+    );
+    const [first] = rowsOf('Tableau\u00a0: rapports de deux observateurs');
+    expect(first?.[1]).toBe('1,20[de 1,05 à 1,40]n 12');
+    fireEvent.change(screen.getByLabelText('Noms donnés par'), { target: { value: 'o1 o2' } });
+    screen.getByRole('region', {
+      name: 'Grille\u00a0: Fuligule milouinan, Petit Fuligule, Fuligule milouinan/Petit Fuligule',
+    });
   });
 });
 

@@ -1,5 +1,6 @@
+import { i18n } from '@lingui/core';
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import { comparedWith, intervalText, ratioWords } from '../../web/src/reviews/agreement-words.js';
 import {
   confusionBlocks,
@@ -35,6 +36,9 @@ describe('words', () => {
     expect(intervalText(statistic(0.5, 0.4, 0.6), twoDecimals)).toBe('[0.40 to 0.60]');
     expect(intervalText(statistic(9, 8, null), String)).toBe('[8 or more]');
     expect(intervalText(statistic(9), String)).toBe('');
+    // Where the percent sign stands after a space that does not break.
+    const inFrench = (share: number): string => `${100 * share}\u00a0%`;
+    expect(intervalText(statistic(0.5, 0.4, 0.6), inFrench)).toBe('[40 to 60\u00a0%]');
   });
 });
 
@@ -120,6 +124,8 @@ describe('names of the same birds', () => {
 });
 
 describe('for a spreadsheet', () => {
+  afterEach(() => i18n.activate('en', ['en-GB']));
+
   interface Row {
     readonly name: string;
     readonly ratio: ReturnType<typeof statistic>;
@@ -137,6 +143,12 @@ describe('for a spreadsheet', () => {
     expect(tabSeparated(columns, rows)).toBe(
       'Name\tRatio\tRatio, low\tRatio, high\tRatio, n\nIngrid Vale\t1.234567\t1.1\t1.4\t20\nTom Reed\t\t\t\t3\n',
     );
+  });
+
+  test('the decimal sign is that of the language of the pages, and nothing is rounded', () => {
+    i18n.loadAndActivate({ locale: 'fr', messages: {} });
+    const rows = [{ name: 'Ingrid Vale', ratio: statistic(1234.5678, 0.1, null, 2000) }];
+    expect(tabSeparated(columns, rows).split('\n')[1]).toBe('Ingrid Vale\t1234,5678\t0,1\t\t2000');
   });
 
   test('whatever a name is, it stays one field, and is never a formula', () => {

@@ -5,7 +5,7 @@ import { App } from '../../web/src/app.js';
 import { reopenKept } from '../../web/src/tallies/kept-database.js';
 
 // Pages of the desk are loaded when first opened, which takes a busy machine a while.
-configure({ asyncUtilTimeout: 4000 });
+configure({ asyncUtilTimeout: 15_000 });
 
 /** A clean browser before each test, and nothing left after it. */
 export function useCleanBrowser(): void {

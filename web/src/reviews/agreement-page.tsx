@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { useMemo, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { CountHead } from '../plans/documents.js';
@@ -23,8 +24,12 @@ export function AgreementPage(props: { readonly countId: string }): ReactNode {
   const isObserver = count?.myRoles.every((role) => role === 'OBSERVER') ?? false;
   return (
     <Page
-      title="Agreement"
-      intro={`${isObserver ? 'How you agree with those who counted the same birds independently of you, before any ruling. Pairs that you are not one of are not shown.' : 'How well independent observers agree, before any ruling.'} Numbers in brackets are 95 % intervals.`}
+      title={t`Agreement`}
+      intro={
+        isObserver
+          ? t`How you agree with those who counted the same birds independently of you, before any ruling. Pairs that you are not one of are not shown. Numbers in brackets are 95 % intervals.`
+          : t`How well independent observers agree, before any ruling. Numbers in brackets are 95 % intervals.`
+      }
     >
       <Answer
         result={head}
@@ -63,7 +68,7 @@ function WholePart(props: { readonly countId: string; readonly isLeader: boolean
       {({ count: { review } }) => (
         <div className="stack">
           {review.withheld.length === 0 ? null : (
-            <Notice kind="caution" title="Not all of it is shown to you yet.">
+            <Notice kind="caution" title={t`Not all of it is shown to you yet.`}>
               {review.withheld.map((sentence) => (
                 <p key={sentence}>{sentence}</p>
               ))}
@@ -98,5 +103,5 @@ function OwnPart(props: { readonly countId: string }): ReactNode {
 }
 
 function LoadingAgreement(): ReactNode {
-  return <Skeleton rows={14} label="Loading the agreement." />;
+  return <Skeleton rows={14} label={t`Loading the agreement.`} />;
 }

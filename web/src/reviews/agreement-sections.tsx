@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 
 export interface SectionHead {
@@ -27,7 +28,7 @@ export function AgreementSection(props: {
 /** Where to go on a long page. */
 export function OnThisPage(props: { readonly parts: readonly SectionHead[] }): ReactNode {
   return (
-    <nav aria-label="On this page" className="not-printed">
+    <nav aria-label={t`On this page`} className="not-printed">
       <ul className="plain-list on-this-page">
         {props.parts.map(({ id, short }) => (
           <li key={id}>

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { CountAgreementQuery, MeasuresFragment } from '../graphql/generated/graphql.js';
 import { percent } from '../ui/words.js';
@@ -22,30 +24,32 @@ export function AgreementView(props: {
   if (byPair.length === 0) {
     return (
       <p className="sentence">
-        No two independent observers counted the same section in the same window, so there is
-        nothing to compare. Coverage shows which sections have no second observer.
+        <Trans>
+          No two independent observers counted the same section in the same window, so there is
+          nothing to compare. Coverage shows which sections have no second observer.
+        </Trans>
       </p>
     );
   }
   const parts: readonly (SectionHead & { readonly content: ReactNode })[] = [
     {
       id: 'ratios',
-      short: 'Ratios',
-      title: 'Numbers: ratios of two observers',
+      short: t`Ratios`,
+      title: t`Numbers: ratios of two observers`,
       content: <RatioPart pairs={byPair} least={least} />,
     },
     {
       id: 'names',
-      short: 'Names',
-      title: 'Names: what birds were called',
+      short: t`Names`,
+      title: t`Names: what birds were called`,
       content: <ConfusionPart all={agreement.confusion} pairs={byPair} least={least} />,
     },
     ...(isLeader
       ? [
           {
             id: 'observers',
-            short: 'Observers',
-            title: 'Observers beside those who counted the same',
+            short: t`Observers`,
+            title: t`Observers beside those who counted the same`,
             content: (
               <ObserverRatios
                 model={agreement.observerModel ?? null}
@@ -58,46 +62,46 @@ export function AgreementView(props: {
       : []),
     {
       id: 'sections',
-      short: 'Sections',
-      title: 'Section by section',
+      short: t`Sections`,
+      title: t`Section by section`,
       content: <SectionAgreement rows={bySection} least={least} />,
     },
     {
       id: 'overall',
-      short: 'Overall',
-      title: 'Overall',
+      short: t`Overall`,
+      title: t`Overall`,
       content: <OverallTable overall={agreement.overall} least={least} />,
     },
     {
       id: 'pairs',
-      short: 'Pairs',
-      title: 'Pair by pair',
+      short: t`Pairs`,
+      title: t`Pair by pair`,
       content: <PairTable pairs={byPair} least={least} />,
     },
     {
       id: 'taxa',
-      short: 'Taxa',
-      title: 'Taxon by taxon',
+      short: t`Taxa`,
+      title: t`Taxon by taxon`,
       content: <TaxonTable rows={byTaxon} least={least} />,
     },
     {
       id: 'intraclass',
-      short: 'Intraclass correlation',
-      title: 'Intraclass correlation',
+      short: t`Intraclass correlation`,
+      title: t`Intraclass correlation`,
       content: <IntraclassTable rows={intraclass} least={least} />,
     },
     {
       id: 'missed',
-      short: 'Flocks missed',
-      title: 'Estimate beside the count: flocks that were missed',
+      short: t`Flocks missed`,
+      title: t`Estimate beside the count: flocks that were missed`,
       content: <DetectionPart rows={detection} least={least} />,
     },
     ...(isLeader
       ? [
           {
             id: 'apart',
-            short: 'Standing apart',
-            title: 'Estimate beside the count: who stands apart',
+            short: t`Standing apart`,
+            title: t`Estimate beside the count: who stands apart`,
             content: <ConsistencyPart sets={agreement.observerConsistency} least={least} />,
           },
         ]
@@ -120,9 +124,12 @@ export function AgreementView(props: {
 function overallSentence(overall: MeasuresFragment): string {
   const { value, low, high } = overall.percentAgreement;
   if (value === null) {
-    return 'Too few groups were counted by two independent observers to say how well they agree.';
+    return t`Too few groups were counted by two independent observers to say how well they agree.`;
   }
-  const interval =
-    low === null || high === null ? '' : ` (likely between ${percent(low)} and ${percent(high)})`;
-  return `Where two independent observers counted the same place, they gave the same name, one for one, to ${percent(value)} of the birds${interval}.`;
+  const share = percent(value);
+  if (low === null || high === null) {
+    return t`Where two independent observers counted the same place, they gave the same name, one for one, to ${share} of the birds.`;
+  }
+  const [least, most] = [percent(low), percent(high)];
+  return t`Where two independent observers counted the same place, they gave the same name, one for one, to ${share} of the birds (likely between ${least} and ${most}).`;
 }

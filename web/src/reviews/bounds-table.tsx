@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { ObserverMark, type ObserverLetter } from '../ui/observer-mark.js';
@@ -37,30 +39,40 @@ export function BoundsTable(props: {
   );
   return (
     <details>
-      <summary>At least and at most, by species</summary>
+      <summary>
+        <Trans>At least and at most, by species</Trans>
+      </summary>
       <p className="soft">
-        At least: the birds that the observer named as this species. At most: these and every bird
-        that they left as a pair or group with it.
+        <Trans>
+          At least: the birds that the observer named as this species. At most: these and every bird
+          that they left as a pair or group with it.
+        </Trans>
       </p>
       <div
         className="wide"
         role="region"
-        aria-label="At least and at most, by species"
+        aria-label={t`At least and at most, by species`}
         tabIndex={0}
       >
         <table>
           <thead>
             <tr>
-              <th scope="col">Species</th>
-              <th scope="col">Observer</th>
-              <th scope="col" className="number">
-                At least
-              </th>
-              <th scope="col" className="number">
-                At most
+              <th scope="col">
+                <Trans>Species</Trans>
               </th>
               <th scope="col">
-                <span className="for-readers">Drawn, all rows on one scale</span>
+                <Trans>Observer</Trans>
+              </th>
+              <th scope="col" className="number">
+                <Trans>At least</Trans>
+              </th>
+              <th scope="col" className="number">
+                <Trans>At most</Trans>
+              </th>
+              <th scope="col">
+                <span className="for-readers">
+                  <Trans>Drawn, all rows on one scale</Trans>
+                </span>
               </th>
             </tr>
           </thead>

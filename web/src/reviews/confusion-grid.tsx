@@ -1,3 +1,6 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { msg, plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { readTaxon } from '../ui/taxon.js';
 import { birds } from '../ui/words.js';
@@ -11,12 +14,16 @@ const signs: Readonly<Record<NamedKind, string>> = {
   only: '',
 };
 
-export const kindWords: Readonly<Record<NamedKind, string>> = {
-  agreed: 'the same name',
-  compatible: 'agree at a coarser level',
-  differently: 'identified differently',
-  only: 'counted by one only',
+const kindNames: Readonly<Record<NamedKind, MessageDescriptor>> = {
+  agreed: msg`the same name`,
+  compatible: msg`agree at a coarser level`,
+  differently: msg`identified differently`,
+  only: msg`counted by one only`,
 };
+
+export function kindWords(kind: NamedKind): string {
+  return i18n._(kindNames[kind]);
+}
 
 /** A bird too many or too few for a whole number, from pairings that are equally good. */
 export function wholeBirds(number: number): string {
@@ -40,19 +47,18 @@ export function ConfusionGrid(props: {
   const { block, observers } = props;
   const { taxa } = block;
   const found = new Map(block.named.map((one) => [keyOf(one.a, one.b), one]));
-  const [rowHead, columnHead] =
-    observers === null ? ['by one', 'by the other'] : [`by ${observers.a}`, `by ${observers.b}`];
+  const names = blockWords(block);
+  const heads = headsOf(observers);
   return (
-    <div className="wide" role="region" aria-label={`Grid: ${blockWords(block)}`} tabIndex={0}>
+    <div className="wide" role="region" aria-label={t`Grid: ${names}`} tabIndex={0}>
       <table className="confusion">
-        <caption className="for-readers">
-          Birds called as in the row {rowHead}, and as in the column {columnHead}
-        </caption>
+        <caption className="for-readers">{heads.caption}</caption>
         <thead>
           <tr>
             <td className="confusion-corner small soft">
-              Rows: {rowHead}.<br />
-              Columns: {columnHead}.
+              {heads.rows}
+              <br />
+              {heads.columns}
             </td>
             {taxa.map((taxon) => (
               <th key={taxon} scope="col" className="confusion-column">
@@ -60,7 +66,7 @@ export function ConfusionGrid(props: {
               </th>
             ))}
             <th scope="col" className="confusion-column confusion-only">
-              <span>{observers === null ? 'by one only' : `only ${rowHead}`}</span>
+              <span>{heads.onlyInRow}</span>
             </th>
           </tr>
         </thead>
@@ -81,7 +87,7 @@ export function ConfusionGrid(props: {
           {observers === null ? null : (
             <tr>
               <th scope="row" className="confusion-only">
-                only {columnHead}
+                {heads.onlyInColumn}
               </th>
               {taxa.map((column) => (
                 <GridCell key={column} named={found.get(keyOf(null, column))} />
@@ -93,6 +99,33 @@ export function ConfusionGrid(props: {
       </table>
     </div>
   );
+}
+
+/** Who named the birds in the rows, and who in the columns. */
+function headsOf(observers: { readonly a: string; readonly b: string } | null): {
+  readonly caption: string;
+  readonly rows: string;
+  readonly columns: string;
+  readonly onlyInRow: string;
+  readonly onlyInColumn: string;
+} {
+  if (observers === null) {
+    return {
+      caption: t`Birds called as in the row by one, and as in the column by the other`,
+      rows: t`Rows: by one.`,
+      columns: t`Columns: by the other.`,
+      onlyInRow: t`by one only`,
+      onlyInColumn: t`by one only`,
+    };
+  }
+  const { a, b } = observers;
+  return {
+    caption: t`Birds called as in the row by ${a}, and as in the column by ${b}`,
+    rows: t`Rows: by ${a}.`,
+    columns: t`Columns: by ${b}.`,
+    onlyInRow: t`only by ${a}`,
+    onlyInColumn: t`only by ${b}`,
+  };
 }
 
 function GridCell(props: {
@@ -121,10 +154,12 @@ export function ConfusionLegend(): ReactNode {
           <span className="confusion-swatch" data-kind={kind} data-shade={3} aria-hidden="true">
             {signs[kind] || '\u00a0'}
           </span>
-          {kindWords[kind]}
+          {kindWords(kind)}
         </li>
       ))}
-      <li className="soft">darker: from 10, 100, 1,000 birds</li>
+      <li className="soft">
+        <Trans>darker: from 10, 100, 1,000 birds</Trans>
+      </li>
     </ul>
   );
 }
@@ -136,9 +171,13 @@ export function blockWords({ taxa, named }: ConfusionBlock): string {
   const names = [...taxa]
     .sort((one, other) => birdsOf(other) - birdsOf(one))
     .map((taxon) => readTaxon(taxon).common);
-  return names.length <= 3
-    ? names.join(', ')
-    : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more names`;
+  if (names.length <= 3) return names.join(', ');
+  const [first, second] = names;
+  const more = names.length - 2;
+  return plural(more, {
+    one: `${first}, ${second} and # more name`,
+    other: `${first}, ${second} and # more names`,
+  });
 }
 
 function keyOf(a: string | null, b: string | null): string {

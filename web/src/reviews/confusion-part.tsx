@@ -1,8 +1,10 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import type { ConfusionPartsFragment, PairPartsFragment } from '../graphql/generated/graphql.js';
 import { SelectField } from '../ui/select-field.js';
 import { readTaxon } from '../ui/taxon.js';
-import { birds, countOf, percent } from '../ui/words.js';
+import { birds, listed, percent } from '../ui/words.js';
 import { pictureNotes } from './agreement-notes.js';
 import {
   confusionBlocks,
@@ -41,12 +43,12 @@ export function ConfusionPart(props: {
   return (
     <>
       <SelectField
-        label="Names given by"
+        label={t`Names given by`}
         value={chosen}
-        {...(all !== null && { none: 'All pairs together' })}
+        {...(all !== null && { none: t`All pairs together` })}
         options={pairs.map((one) => ({
           value: keyOf(one),
-          label: `${one.a.name} and ${one.b.name}`,
+          label: listed([one.a.name, one.b.name]),
         }))}
         onChange={choose}
       />
@@ -61,15 +63,19 @@ export function ConfusionPart(props: {
         ))}
       </div>
       <p>
-        The grids have only names that some bird joins; all others are in the table. A name beside a
-        pair or group that holds it is a difference of detail, not a contradiction, and no grid says
-        which name is right. Birds are paired so that as many as possible agree: true confusion may
-        be more, never less.
+        <Trans>
+          The grids have only names that some bird joins; all others are in the table. A name beside
+          a pair or group that holds it is a difference of detail, not a contradiction, and no grid
+          says which name is right. Birds are paired so that as many as possible agree: true
+          confusion may be more, never less.
+        </Trans>
       </p>
       <details>
-        <summary>All names in numbers</summary>
+        <summary>
+          <Trans>All names in numbers</Trans>
+        </summary>
         <StatisticTable
-          label="what birds were called"
+          label={t`what birds were called`}
           columns={columnsFor(observers)}
           rows={sorted(named)}
           keyOf={({ a, b }) => `${a ?? ''} : ${b ?? ''}`}
@@ -81,7 +87,10 @@ export function ConfusionPart(props: {
       {pair === null ? null : (
         <MethodNote
           note={pictureNotes.sensitivity}
-          here={`A number where both saw birds of the taxon in ${countOf(least, 'cell')} or more.`}
+          here={plural(least, {
+            one: 'A number where both saw birds of the taxon in # cell or more.',
+            other: 'A number where both saw birds of the taxon in # cells or more.',
+          })}
         />
       )}
     </>
@@ -99,14 +108,45 @@ function confusionSentence(
 ): string {
   const { agreed, compatible, differently } = totalsByKind(named);
   const both = agreed + compatible + differently;
-  if (both === 0) return 'No bird was seen by both of two independent observers.';
+  if (both === 0) return t`No bird was seen by both of two independent observers.`;
   const [most] = named
     .filter(({ kind }) => kind === 'compatible' || kind === 'differently')
     .sort((one, other) => other.number - one.number);
+  const [whole, written] = [Math.round(both), wholeBirds(both)];
   if (most === undefined) {
-    return `All ${wholeBirds(both)} birds that both saw have the same name.`;
+    return plural(whole, {
+      one: `The only bird that both saw has the same name.`,
+      other: `All ${written} birds that both saw have the same name.`,
+    });
   }
-  return `Of ${wholeBirds(both)} birds that both saw, ${percent(agreed / both)} have the same name, ${percent(compatible / both)} agree at a coarser level, and ${percent(differently / both)} were identified differently. Most often, ${common(most.a)} by ${observers?.a ?? 'one'} was ${common(most.b)} by ${observers?.b ?? 'the other'}: ${wholeBirds(most.number)} birds.`;
+  const same = percent(agreed / both);
+  const coarser = percent(compatible / both);
+  const different = percent(differently / both);
+  const shares = plural(whole, {
+    one: `Of ${written} bird that both saw, ${same} have the same name, ${coarser} agree at a coarser level, and ${different} were identified differently.`,
+    other: `Of ${written} birds that both saw, ${same} have the same name, ${coarser} agree at a coarser level, and ${different} were identified differently.`,
+  });
+  return `${shares} ${mostOften(most, observers)}`;
+}
+
+/** The commonest difference. */
+function mostOften(
+  { a, b, number }: NamedBirds,
+  observers: { readonly a: string; readonly b: string } | null,
+): string {
+  const [one, other] = [common(a), common(b)];
+  const [whole, written] = [Math.round(number), wholeBirds(number)];
+  if (observers === null) {
+    return plural(whole, {
+      one: `Most often, ${one} by one was ${other} by the other: ${written} bird.`,
+      other: `Most often, ${one} by one was ${other} by the other: ${written} birds.`,
+    });
+  }
+  const { a: nameA, b: nameB } = observers;
+  return plural(whole, {
+    one: `Most often, ${one} by ${nameA} was ${other} by ${nameB}: ${written} bird.`,
+    other: `Most often, ${one} by ${nameA} was ${other} by ${nameB}: ${written} birds.`,
+  });
 }
 
 function common(taxon: string | null): string {
@@ -126,15 +166,19 @@ function columnsFor(
   observers: { readonly a: string; readonly b: string } | null,
 ): readonly Column<NamedBirds>[] {
   return [
-    { kind: 'text', title: observers?.a ?? 'By one', text: ({ a }) => common(a) },
-    { kind: 'text', title: observers?.b ?? 'By the other', text: ({ b }) => common(b) },
-    { kind: 'text', title: 'So they', text: ({ kind }) => kindWords[kind] },
-    { kind: 'number', title: 'Birds', number: ({ number }) => number, write: birds },
+    { kind: 'text', title: observers?.a ?? t`By one`, text: ({ a }) => common(a) },
+    { kind: 'text', title: observers?.b ?? t`By the other`, text: ({ b }) => common(b) },
+    { kind: 'text', title: t`So they`, text: ({ kind }) => kindWords(kind) },
+    { kind: 'number', title: t`Birds`, number: ({ number }) => number, write: birds },
   ];
 }
 
 function restsOnBirds(named: readonly NamedBirds[]): string {
   const { agreed, compatible, differently, only } = totalsByKind(named);
   const both = agreed + compatible + differently;
-  return `${wholeBirds(both)} birds that both saw, ${wholeBirds(only)} counted by one only; a bird that three observers compared stands in each of their pairs.`;
+  const [whole, seen, alone] = [Math.round(both), wholeBirds(both), wholeBirds(only)];
+  return plural(whole, {
+    one: `${seen} bird that both saw, ${alone} counted by one only; a bird that three observers compared stands in each of their pairs.`,
+    other: `${seen} birds that both saw, ${alone} counted by one only; a bird that three observers compared stands in each of their pairs.`,
+  });
 }

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
 
@@ -9,6 +11,7 @@ export function CopyTable(props: {
   readonly label: string;
   readonly text: () => string;
 }): ReactNode {
+  const { label } = props;
   const announce = useAnnounce();
   const [state, setState] = useState<'ready' | 'copied' | 'by-hand'>('ready');
   const button = useRef<HTMLButtonElement>(null);
@@ -18,13 +21,13 @@ export function CopyTable(props: {
       // Without a secure address there is no clipboard at all, whatever the types say.
       await navigator.clipboard.writeText(props.text());
       setState('copied');
-      announce(`${props.label}: copied. Paste it into a spreadsheet.`);
+      announce(t`${label}: copied. Paste it into a spreadsheet.`);
     } catch {
       setState('by-hand');
     }
   }
 
-  const word = state === 'copied' ? 'Copied' : 'Copy table';
+  const isCopied = state === 'copied';
   return (
     <div className="stack-tight not-printed">
       <p>
@@ -33,10 +36,10 @@ export function CopyTable(props: {
           type="button"
           className="button"
           data-kind="quiet"
-          aria-label={`${word}: ${props.label}`}
+          aria-label={isCopied ? t`Copied: ${label}` : t`Copy table: ${label}`}
           onClick={() => void copy()}
         >
-          {word}
+          {isCopied ? t`Copied` : t`Copy table`}
         </button>
       </p>
       {state === 'by-hand' ? (
@@ -61,8 +64,10 @@ function CopyByHand(props: { readonly text: string; readonly leave: () => void }
   return (
     <label className="field copy-by-hand">
       <span className="hint">
-        This browser does not let the page copy. The text is selected: copy it with Ctrl+C (⌘C on a
-        Mac), then paste it into a spreadsheet. Escape closes it.
+        <Trans>
+          This browser does not let the page copy. The text is selected: copy it with Ctrl+C (⌘C on
+          a Mac), then paste it into a spreadsheet. Escape closes it.
+        </Trans>
       </span>
       <textarea
         ref={area}

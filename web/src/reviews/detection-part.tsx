@@ -1,8 +1,10 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { DetectionPartsFragment } from '../graphql/generated/graphql.js';
-import { birds, countOf, listed, percent, twoDecimals } from '../ui/words.js';
+import { birds, listed, percent, twoDecimals } from '../ui/words.js';
 import { pictureNotes } from './agreement-notes.js';
-import { missingWord } from './agreement-words.js';
+import { about, missingWord } from './agreement-words.js';
 import { IntervalRows, type IntervalScale } from './interval-rows.js';
 import { MethodNote } from './method-note.js';
 import { StatisticTable } from './statistic-table.js';
@@ -24,7 +26,7 @@ export function DetectionPart(props: {
   return (
     <>
       <IntervalRows
-        label="Share of flocks that all observers missed, with intervals"
+        label={t`Share of flocks that all observers missed, with intervals`}
         scale={missedScale(rows)}
         groups={[
           {
@@ -45,13 +47,13 @@ export function DetectionPart(props: {
       <ul className="plain-list stack-tight">
         {rows.map((row) => (
           <li key={keyOf(row)}>
-            <strong>{observersOf(row)}</strong> ({placeOf(row)}): {detectionSentence(row)}
+            <DetectionSentence row={row} />
           </li>
         ))}
       </ul>
       <StatisticTable
-        label="flocks that were missed"
-        columns={detectionColumns}
+        label={t`flocks that were missed`}
+        columns={detectionColumns()}
         rows={rows}
         keyOf={keyOf}
         least={Math.max(least, FEWEST_MATCHED)}
@@ -59,12 +61,14 @@ export function DetectionPart(props: {
       {withModel.length === 0 ? null : (
         <>
           <p>
-            With what makes a flock easier to see taken into account, where there were flocks enough
-            for it:
+            <Trans>
+              With what makes a flock easier to see taken into account, where there were flocks
+              enough for it:
+            </Trans>
           </p>
           <StatisticTable
-            label="flocks that were missed, with size and distance"
-            columns={modelColumns}
+            label={t`flocks that were missed, with size and distance`}
+            columns={modelColumns()}
             rows={withModel}
             keyOf={keyOf}
             least={least}
@@ -74,13 +78,15 @@ export function DetectionPart(props: {
       {chances.length === 0 ? null : (
         <>
           <p>
-            How many of the flocks that another of them saw each observer saw too. Only leaders see
-            it; it says nothing of who looked better, as some flocks are harder to see from where
-            somebody stands.
+            <Trans>
+              How many of the flocks that another of them saw each observer saw too. Only leaders
+              see it; it says nothing of who looked better, as some flocks are harder to see from
+              where somebody stands.
+            </Trans>
           </p>
           <StatisticTable
-            label="flocks seen, by observer"
-            columns={chanceColumns}
+            label={t`flocks seen, by observer`}
+            columns={chanceColumns()}
             rows={chances}
             keyOf={({ observer, set }) => `${observer.id} ${set}`}
             least={least}
@@ -89,33 +95,44 @@ export function DetectionPart(props: {
       )}
       <MethodNote
         note={pictureNotes.detection}
-        here={rows
-          .map(
-            (row) =>
-              `${observersOf(row)}: ${countOf(row.seen, 'flock')} seen, ${birds(row.matched)} by two or more.`,
-          )
-          .join(' ')}
+        here={rows.map((row) => about(observersOf(row), seenSentence(row))).join(' ')}
       />
     </>
   );
 }
 
 /** Flocks seen, and how many there may have been. */
-function detectionSentence({
-  seen,
-  matched,
-  flocks,
-  missedByAll,
-  warning,
-}: DetectionPartsFragment): string {
-  const head = `${countOf(seen, 'flock')} seen, ${birds(matched)} by two or more.`;
-  const estimate =
-    flocks.value === null || missedByAll.value === null
-      ? ''
-      : ` There were about ${birds(Math.round(flocks.value))} (${birds(Math.floor(flocks.low ?? 0))} to ${
-          flocks.high === null ? 'any number' : birds(Math.ceil(flocks.high))
-        }); ${percent(missedByAll.value)} were missed by all.`;
-  return `${head}${estimate}${warning === null ? '' : ` ${warning}`}`;
+function DetectionSentence(props: { readonly row: DetectionPartsFragment }): ReactNode {
+  const { row } = props;
+  const [observers, places] = [observersOf(row), placeOf(row)];
+  const sentences = [seenSentence(row), estimateSentence(row), row.warning ?? '']
+    .filter((sentence) => sentence !== '')
+    .join(' ');
+  return (
+    <Trans>
+      <strong>{observers}</strong> ({places}): {sentences}
+    </Trans>
+  );
+}
+
+function seenSentence({ seen, matched }: DetectionPartsFragment): string {
+  const byMore = birds(matched);
+  return plural(seen, {
+    one: `# flock seen, ${byMore} by two or more.`,
+    other: `# flocks seen, ${byMore} by two or more.`,
+  });
+}
+
+/** Empty without an estimate. */
+function estimateSentence({ flocks, missedByAll }: DetectionPartsFragment): string {
+  if (flocks.value === null || missedByAll.value === null) return '';
+  const [number, low] = [birds(Math.round(flocks.value)), birds(Math.floor(flocks.low ?? 0))];
+  const missed = percent(missedByAll.value);
+  if (flocks.high === null) {
+    return t`There were about ${number} (${low} to any number); ${missed} were missed by all.`;
+  }
+  const high = birds(Math.ceil(flocks.high));
+  return t`There were about ${number} (${low} to ${high}); ${missed} were missed by all.`;
 }
 
 function missedScale(rows: readonly DetectionPartsFragment[]): IntervalScale {
@@ -128,71 +145,85 @@ function missedScale(rows: readonly DetectionPartsFragment[]): IntervalScale {
     low: 0,
     high,
     at: (value) => value / high,
-    ticks: [0, high / 2, high].map((value) => ({ value, text: `${100 * value} %` })),
+    ticks: [0, high / 2, high].map((value) => ({ value, text: writtenShare(value) })),
   };
+}
+
+/** Half of a percent too, where a tick of the scale lies there. */
+function writtenShare(value: number): string {
+  const share = birds(100 * value);
+  return t`${share} %`;
 }
 
 type ChanceRow = DetectionPartsFragment['byObserver'][number] & { readonly set: string };
 
-const detectionColumns: readonly Column<DetectionPartsFragment>[] = [
-  { kind: 'text', title: 'Observers', text: observersOf },
-  { kind: 'text', title: 'Sections', text: placeOf },
-  { kind: 'number', title: 'Seen', number: ({ seen }) => seen, write: birds },
-  { kind: 'number', title: 'By two or more', number: ({ matched }) => matched, write: birds },
-  { kind: 'statistic', title: 'Flocks', statistic: ({ flocks }) => flocks, write: birds },
-  {
-    kind: 'statistic',
-    title: 'Missed by all',
-    statistic: ({ missedByAll }) => missedByAll,
-    write: percent,
-  },
-];
+function detectionColumns(): readonly Column<DetectionPartsFragment>[] {
+  return [
+    { kind: 'text', title: t`Observers`, text: observersOf },
+    { kind: 'text', title: t`Sections`, text: placeOf },
+    { kind: 'number', title: t`Seen`, number: ({ seen }) => seen, write: birds },
+    { kind: 'number', title: t`By two or more`, number: ({ matched }) => matched, write: birds },
+    { kind: 'statistic', title: t`Flocks`, statistic: ({ flocks }) => flocks, write: birds },
+    {
+      kind: 'statistic',
+      title: t`Missed by all`,
+      statistic: ({ missedByAll }) => missedByAll,
+      write: percent,
+    },
+  ];
+}
 
 const none = { value: null, low: null, high: null, n: 0 };
 
-const modelColumns: readonly Column<DetectionPartsFragment>[] = [
-  { kind: 'text', title: 'Observers', text: observersOf },
-  {
-    kind: 'statistic',
-    title: 'Flocks',
-    statistic: ({ model }) => model?.flocks ?? none,
-    write: birds,
-  },
-  {
-    kind: 'statistic',
-    title: 'Birds in them',
-    statistic: ({ model }) => model?.birds ?? none,
-    write: birds,
-  },
-  {
-    kind: 'statistic',
-    title: 'Missed by all',
-    statistic: ({ model }) => model?.missedByAll ?? none,
-    write: percent,
-  },
-  { kind: 'text', title: 'Change of the logit', text: ({ model }) => slopesText(model) },
-];
+function modelColumns(): readonly Column<DetectionPartsFragment>[] {
+  return [
+    { kind: 'text', title: t`Observers`, text: observersOf },
+    {
+      kind: 'statistic',
+      title: t`Flocks`,
+      statistic: ({ model }) => model?.flocks ?? none,
+      write: birds,
+    },
+    {
+      kind: 'statistic',
+      title: t`Birds in them`,
+      statistic: ({ model }) => model?.birds ?? none,
+      write: birds,
+    },
+    {
+      kind: 'statistic',
+      title: t`Missed by all`,
+      statistic: ({ model }) => model?.missedByAll ?? none,
+      write: percent,
+    },
+    { kind: 'text', title: t`Change of the logit`, text: ({ model }) => slopesText(model) },
+  ];
+}
 
 function slopesText(model: DetectionPartsFragment['model']): string {
   return (model?.slopes ?? [])
-    .map(
-      ({ covariate, slope, standardError }) =>
-        `${covariate === 'distance' ? 'a kilometre' : 'ln size'}: ${twoDecimals(slope)} ± ${twoDecimals(standardError)}`,
-    )
+    .map(({ covariate, slope, standardError }) => {
+      const [change, error] = [twoDecimals(slope), twoDecimals(standardError)];
+      return covariate === 'distance'
+        ? t`a kilometre: ${change} ± ${error}`
+        : t`ln size: ${change} ± ${error}`;
+    })
     .join('; ');
 }
 
-const chanceColumns: readonly Column<ChanceRow>[] = [
-  { kind: 'text', title: 'Observer', text: ({ observer }) => observer.name },
-  { kind: 'text', title: 'Among', text: ({ set }) => set },
-  { kind: 'number', title: 'Flocks seen', number: ({ flocks }) => flocks, write: birds },
-  {
-    kind: 'statistic',
-    title: 'Of the others’, seen too',
-    statistic: ({ chance }) => chance,
-    write: percent,
-  },
-];
+function chanceColumns(): readonly Column<ChanceRow>[] {
+  return [
+    { kind: 'text', title: t`Observer`, text: ({ observer }) => observer.name },
+    { kind: 'text', title: t`Among`, text: ({ set }) => set },
+    { kind: 'number', title: t`Flocks seen`, number: ({ flocks }) => flocks, write: birds },
+    {
+      kind: 'statistic',
+      title: t`Of the others’, seen too`,
+      statistic: ({ chance }) => chance,
+      write: percent,
+    },
+  ];
+}
 
 function observersOf({ observers }: DetectionPartsFragment): string {
   return listed(observers.map(({ name }) => name));

@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 import type { StatisticPartsFragment } from '../graphql/generated/graphql.js';
 import { useWidth } from '../ui/use-width.js';
@@ -41,10 +42,10 @@ export function IntervalRows(props: {
   readonly groups: readonly IntervalGroup[];
   readonly scale: IntervalScale;
 }): ReactNode {
-  const { groups, scale } = props;
+  const { label, groups, scale } = props;
   const [box, width] = useWidth(720);
   const isNarrow = width < narrow;
-  const labels = groups.flatMap(({ rows }) => rows.map(({ label }) => label.length));
+  const labels = groups.flatMap(({ rows }) => rows.map((row) => row.label.length));
   const texts = groups.flatMap(({ rows }) => rows.map(({ text }) => text.length));
   const labelWidth = isNarrow ? 0 : Math.min(width * 0.36, Math.max(...labels, 8) * 7.2 + 12);
   const textWidth = isNarrow ? 0 : Math.max(...texts, 4) * 7 + 14;
@@ -59,7 +60,7 @@ export function IntervalRows(props: {
         height={height}
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label={`${props.label}, drawn; the table below says the same.`}
+        aria-label={t`${label}, drawn; the table below says the same.`}
       >
         {scale.ticks.map(({ value, text }) => (
           <g key={value}>

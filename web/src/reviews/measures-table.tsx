@@ -1,3 +1,6 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { msg, plural, t } from '@lingui/core/macro';
+import { Plural } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type {
   CountAgreementQuery,
@@ -6,9 +9,9 @@ import type {
   PairPartsFragment,
 } from '../graphql/generated/graphql.js';
 import { readTaxon } from '../ui/taxon.js';
-import { countOf, listed, percent, twoDecimals } from '../ui/words.js';
+import { decimals, listed, percent, twoDecimals } from '../ui/words.js';
 import { measureKeys, measureNotes, pictureNotes, type MeasureKey } from './agreement-notes.js';
-import { restsOn, writeMeasure } from './agreement-words.js';
+import { about, restsOn, writeMeasure } from './agreement-words.js';
 import { MethodNote } from './method-note.js';
 import { StatisticTable } from './statistic-table.js';
 import type { Column } from './tab-separated.js';
@@ -19,7 +22,7 @@ export function measureColumns<Row>(
 ): readonly Column<Row>[] {
   return measureKeys.map((key) => ({
     kind: 'statistic',
-    title: measureNotes[key].name,
+    title: i18n._(measureNotes[key].name),
     statistic: (row: Row) => measuresOf(row)[key],
     write: writeMeasure(key),
   }));
@@ -39,16 +42,20 @@ export function OverallTable(props: {
   return (
     <>
       <StatisticTable<OverallRow>
-        label="agreement overall"
+        label={t`agreement overall`}
         columns={[
-          { kind: 'text', title: 'Statistic', text: ({ key }) => measureNotes[key].name },
+          { kind: 'text', title: t`Statistic`, text: ({ key }) => i18n._(measureNotes[key].name) },
           {
             kind: 'statistic',
-            title: 'Value',
+            title: t`Value`,
             statistic: ({ key, measures }) => measures[key],
             write: twoDecimals,
           },
-          { kind: 'text', title: 'What it says', text: ({ key }) => measureNotes[key].says },
+          {
+            kind: 'text',
+            title: t`What it says`,
+            text: ({ key }) => i18n._(measureNotes[key].says),
+          },
         ]}
         rows={measureKeys.map((key) => ({ key, measures: overall }))}
         keyOf={({ key }) => key}
@@ -70,9 +77,9 @@ export function PairTable(props: {
 }): ReactNode {
   return (
     <StatisticTable<PairPartsFragment>
-      label="agreement pair by pair"
+      label={t`agreement pair by pair`}
       columns={[
-        { kind: 'text', title: 'Observers', text: ({ a, b }) => `${a.name} and ${b.name}` },
+        { kind: 'text', title: t`Observers`, text: ({ a, b }) => listed([a.name, b.name]) },
         ...measureColumns<PairPartsFragment>(({ measures }) => measures),
       ]}
       rows={props.pairs}
@@ -102,17 +109,18 @@ export function TaxonTable(props: {
     row.sensitivity.value !== null || taxonKeys.some((key) => row[key].value !== null);
   const telling = rows.filter(hasNumber);
   const silent = rows.filter((row) => !hasNumber(row));
+  const few = silent.length;
   const columns: readonly Column<TaxonRow>[] = [
-    { kind: 'text', title: 'Taxon', text: ({ taxon }) => readTaxon(taxon).common },
+    { kind: 'text', title: t`Taxon`, text: ({ taxon }) => readTaxon(taxon).common },
     ...taxonKeys.map((key): Column<TaxonRow> => ({
       kind: 'statistic',
-      title: measureNotes[key].name,
+      title: i18n._(measureNotes[key].name),
       statistic: (row) => row[key],
       write: writeMeasure(key),
     })),
     {
       kind: 'statistic',
-      title: pictureNotes.sensitivity.name,
+      title: i18n._(pictureNotes.sensitivity.name),
       statistic: ({ sensitivity }) => sensitivity,
       write: percent,
     },
@@ -121,12 +129,16 @@ export function TaxonTable(props: {
     <>
       <p>
         {telling.length === 0
-          ? `No taxon was compared in ${countOf(least, 'cell')} (places and windows) or more, so that nothing can be said taxon by taxon.`
-          : 'How well two observers agree on each taxon. A low number says that the taxon is hard here, or that one of the two went further in naming it; not who was right.'}
+          ? plural(least, {
+              one: 'No taxon was compared in # cell (places and windows) or more, so that nothing can be said taxon by taxon.',
+              other:
+                'No taxon was compared in # cells (places and windows) or more, so that nothing can be said taxon by taxon.',
+            })
+          : t`How well two observers agree on each taxon. A low number says that the taxon is hard here, or that one of the two went further in naming it; not who was right.`}
       </p>
       {telling.length === 0 ? null : (
         <StatisticTable
-          label="agreement taxon by taxon"
+          label={t`agreement taxon by taxon`}
           columns={columns}
           rows={telling}
           keyOf={({ taxon }) => taxon}
@@ -135,7 +147,9 @@ export function TaxonTable(props: {
       )}
       {silent.length === 0 ? null : (
         <details>
-          <summary>Too few to say: {countOf(silent.length, 'taxon', 'taxa')}</summary>
+          <summary>
+            <Plural value={few} one="Too few to say: # taxon" other="Too few to say: # taxa" />
+          </summary>
           <p className="soft">{silent.map(({ taxon }) => readTaxon(taxon).common).join(', ')}.</p>
         </details>
       )}
@@ -144,13 +158,13 @@ export function TaxonTable(props: {
 }
 
 const forms = [
-  ['oneWaySingle', 'One-way, single'],
-  ['oneWayMean', 'One-way, mean'],
-  ['agreementSingle', 'Agreement, single'],
-  ['agreementMean', 'Agreement, mean'],
-  ['consistencySingle', 'Consistency, single'],
-  ['consistencyMean', 'Consistency, mean'],
-] as const;
+  ['oneWaySingle', msg`One-way, single`],
+  ['oneWayMean', msg`One-way, mean`],
+  ['agreementSingle', msg`Agreement, single`],
+  ['agreementMean', msg`Agreement, mean`],
+  ['consistencySingle', msg`Consistency, single`],
+  ['consistencyMean', msg`Consistency, mean`],
+] as const satisfies readonly (readonly [string, MessageDescriptor])[];
 
 /** The six forms, by set of observers. */
 export function IntraclassTable(props: {
@@ -163,12 +177,12 @@ export function IntraclassTable(props: {
   return (
     <>
       <StatisticTable<IntraclassPartsFragment>
-        label="intraclass correlation"
+        label={t`intraclass correlation`}
         columns={[
-          { kind: 'text', title: 'Observers', text: nameOf },
+          { kind: 'text', title: t`Observers`, text: nameOf },
           ...forms.map(([key, title]): Column<IntraclassPartsFragment> => ({
             kind: 'statistic',
-            title,
+            title: i18n._(title),
             statistic: (row) => row[key],
             write: threeDecimals,
           })),
@@ -179,7 +193,7 @@ export function IntraclassTable(props: {
       />
       <MethodNote
         note={pictureNotes.intraclass}
-        here={rows.map((row) => `${nameOf(row)}: ${restsOn(row.oneWaySingle, least)}`).join(' ')}
+        here={rows.map((row) => about(nameOf(row), restsOn(row.oneWaySingle, least))).join(' ')}
       />
     </>
   );
@@ -187,5 +201,5 @@ export function IntraclassTable(props: {
 
 /** These lie close below 1, where two decimals would all read 1.00. */
 function threeDecimals(value: number): string {
-  return value < 1 && value > 0.9995 ? '>0.999' : value.toFixed(3);
+  return value < 1 && value > 0.9995 ? `>${decimals(0.999, 3, 3)}` : decimals(value, 3, 3);
 }

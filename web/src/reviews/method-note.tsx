@@ -1,3 +1,6 @@
+import { i18n } from '@lingui/core';
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { StatisticNote } from './agreement-notes.js';
 
@@ -8,16 +11,19 @@ export function MethodNote(props: {
 }): ReactNode {
   const { note, here } = props;
   const parts = [
-    ['Says', note.says],
-    ['Does not say', note.doesNotSay],
-    ['Method', note.method],
-    ['Source', note.source],
-    ['Assumes', note.assumes],
-    ['Here', here],
+    [t`Says`, i18n._(note.says)],
+    [t`Does not say`, i18n._(note.doesNotSay)],
+    [t`Method`, note.method.map((sentence) => i18n._(sentence)).join(' ')],
+    [t`Source`, i18n._(note.source)],
+    [t`Assumes`, i18n._(note.assumes)],
+    [t`Here`, here],
   ] as const;
+  const name = i18n._(note.name);
   return (
     <details className="method">
-      <summary>Method and source: {note.name}</summary>
+      <summary>
+        <Trans>Method and source: {name}</Trans>
+      </summary>
       <dl>
         {parts.map(([term, text]) => (
           <div key={term}>

@@ -1,12 +1,15 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type {
   ObserverModelPartsFragment,
   RatioPartsFragment,
   StatisticPartsFragment,
 } from '../graphql/generated/graphql.js';
-import { countOf, listed, twoDecimals } from '../ui/words.js';
+import { listed, twoDecimals } from '../ui/words.js';
 import { pictureNotes } from './agreement-notes.js';
 import {
+  about,
   intervalText,
   isOffLevel,
   missingWord,
@@ -45,11 +48,11 @@ export function ObserverRatios(props: {
   return (
     <>
       <IntervalRows
-        label="Observers’ ratios with their intervals"
+        label={t`Observers’ ratios with their intervals`}
         scale={ratioScale(rows.map(({ ratio }) => ratio))}
         groups={sets.map((set) => ({
           key: String(set),
-          title: sets.length > 1 ? `Set ${set}` : null,
+          title: sets.length > 1 ? t`Set ${set}` : null,
           rows: rows
             .filter((row) => row.set === set)
             .map(({ id, name, ratio }) => ({
@@ -62,16 +65,21 @@ export function ObserverRatios(props: {
       />
       <p>{observersSentence(rows)}</p>
       <p className="soft">
-        1 is level with{' '}
-        {model === null ? 'the others' : 'the mean of the observers of the same set'}.{' '}
-        {sets.length > 1
-          ? 'Observers of different sets never counted the same groups, so they cannot be compared. '
-          : ''}
-        It is for training, and says nothing of who was right. Only leaders see it.
+        {model === null
+          ? t`1 is level with the others.`
+          : t`1 is level with the mean of the observers of the same set.`}{' '}
+        {sets.length > 1 ? (
+          <>
+            <Trans>
+              Observers of different sets never counted the same groups, so they cannot be compared.
+            </Trans>{' '}
+          </>
+        ) : null}
+        <Trans>It is for training, and says nothing of who was right. Only leaders see it.</Trans>
       </p>
       {model === null ? null : <Spread model={model} />}
       <StatisticTable
-        label="observers’ ratios"
+        label={t`observers’ ratios`}
         columns={observerColumns(sets.length > 1)}
         rows={rows}
         keyOf={({ id }) => id}
@@ -81,12 +89,16 @@ export function ObserverRatios(props: {
         note={model === null ? pictureNotes.simpleRatio : pictureNotes.observers}
         here={
           model === null
-            ? rows.map(({ name, ratio }) => `${name}: ${restsOn(ratio, least)}`).join(' ')
-            : `From ${countOf(model.n, 'total')} of ${countOf(model.groups, 'group')}.`
+            ? rows.map(({ name, ratio }) => about(name, restsOn(ratio, least))).join(' ')
+            : fromTotals(model)
         }
       />
     </>
   );
+}
+
+function fromTotals({ n: totals, groups }: ObserverModelPartsFragment): string {
+  return t`From ${plural(totals, { one: '# total', other: '# totals' })} of ${plural(groups, { one: '# group', other: '# groups' })}.`;
 }
 
 /** Where the spread of numbers comes from, as coefficients of variation. */
@@ -95,11 +107,13 @@ function Spread(props: { readonly model: ObserverModelPartsFragment }): ReactNod
   if (betweenObservers.value === null || residual.value === null) return null;
   const written = (part: StatisticPartsFragment): string =>
     `${variation(part.value ?? 0)} ${intervalText(part, variation)}`.trim();
+  const [between, within] = [written(betweenObservers), written(residual)];
   return (
     <p>
-      Counts of the same group differ by {written(betweenObservers)} from observer to observer
-      throughout, and by {written(residual)} from group to group, whoever counts (coefficients of
-      variation).
+      <Trans>
+        Counts of the same group differ by {between} from observer to observer throughout, and by{' '}
+        {within} from group to group, whoever counts (coefficients of variation).
+      </Trans>
     </p>
   );
 }
@@ -107,12 +121,17 @@ function Spread(props: { readonly model: ObserverModelPartsFragment }): ReactNod
 /** Who runs above or below by more than chance; nobody is called right or wrong. */
 function observersSentence(rows: readonly ObserverRow[]): string {
   if (rows.every(({ ratio }) => ratio.value === null)) {
-    return 'Too few groups were counted by two observers to say how their numbers compare.';
+    return t`Too few groups were counted by two observers to say how their numbers compare.`;
   }
   const off = rows.filter(({ ratio }) => isOffLevel(ratio));
-  if (off.length === 0) return 'Nobody’s numbers clearly run above or below those of the others.';
-  const words = off.map(({ name, ratio }) => `${name} counted ${ratioWords(ratio.value ?? 1)}`);
-  return `${listed(words)}, on average over the groups shared with others; nobody else clearly runs above or below.`;
+  if (off.length === 0) return t`Nobody’s numbers clearly run above or below those of the others.`;
+  const who = listed(
+    off.map(({ name, ratio }) => {
+      const compared = ratioWords(ratio.value ?? 1);
+      return t`${name} counted ${compared}`;
+    }),
+  );
+  return t`${who}, on average over the groups shared with others; nobody else clearly runs above or below.`;
 }
 
 /** A logarithmic scale around level that holds the intervals. */
@@ -129,13 +148,13 @@ function ratioScale(ratios: readonly StatisticPartsFragment[]): IntervalScale {
 
 function observerColumns(withSet: boolean): readonly Column<ObserverRow>[] {
   return [
-    { kind: 'text', title: 'Observer', text: ({ name }) => name },
-    { kind: 'statistic', title: 'Ratio', statistic: ({ ratio }) => ratio, write: twoDecimals },
+    { kind: 'text', title: t`Observer`, text: ({ name }) => name },
+    { kind: 'statistic', title: t`Ratio`, statistic: ({ ratio }) => ratio, write: twoDecimals },
     ...(withSet
       ? [
           {
             kind: 'number',
-            title: 'Set',
+            title: t`Set`,
             number: ({ set }: ObserverRow) => set,
             write: String,
           } as const,

@@ -1,9 +1,11 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { OwnAgreementQuery } from '../graphql/generated/graphql.js';
-import { twoDecimals } from '../ui/words.js';
+import { listed, twoDecimals } from '../ui/words.js';
 import { pictureNotes, measureKeys, measureNotes } from './agreement-notes.js';
 import { AgreementSection, OnThisPage } from './agreement-sections.js';
-import { comparedWith, isOffLevel, restsOn } from './agreement-words.js';
+import { about, comparedWith, isOffLevel, restsOn } from './agreement-words.js';
 import { ConfusionPart } from './confusion-part.js';
 import { PairTable } from './measures-table.js';
 import { MethodNote } from './method-note.js';
@@ -18,28 +20,30 @@ export function OwnAgreementView(props: { readonly own: Own }): ReactNode {
   if (pairs.length === 0) {
     return (
       <p className="sentence">
-        Nobody else counted a section of yours in the same window independently of you, so there is
-        nothing to compare your tallies with.
+        <Trans>
+          Nobody else counted a section of yours in the same window independently of you, so there
+          is nothing to compare your tallies with.
+        </Trans>
       </p>
     );
   }
   const parts = [
     {
       id: 'ratios',
-      short: 'Ratios',
-      title: 'Numbers: your counts beside theirs',
+      short: t`Ratios`,
+      title: t`Numbers: your counts beside theirs`,
       content: <RatioPart pairs={pairs} least={least} />,
     },
     {
       id: 'names',
-      short: 'Names',
-      title: 'Names: what birds were called',
+      short: t`Names`,
+      title: t`Names: what birds were called`,
       content: <ConfusionPart all={null} pairs={pairs} least={least} />,
     },
     {
       id: 'pairs',
-      short: 'All numbers',
-      title: 'All numbers',
+      short: t`All numbers`,
+      title: t`All numbers`,
       content: <OwnNumbers own={props.own} />,
     },
   ];
@@ -62,12 +66,12 @@ function OwnNumbers(props: { readonly own: Own }): ReactNode {
     <>
       <PairTable pairs={pairs} least={least} />
       <StatisticTable
-        label="your ratio to the others"
+        label={t`your ratio to the others`}
         columns={[
-          { kind: 'text', title: 'Observer', text: ({ observer }) => observer.name },
+          { kind: 'text', title: t`Observer`, text: ({ observer }) => observer.name },
           {
             kind: 'statistic',
-            title: 'Ratio',
+            title: t`Ratio`,
             statistic: ({ ratio }) => ratio,
             write: twoDecimals,
           },
@@ -86,8 +90,8 @@ function OwnNumbers(props: { readonly own: Own }): ReactNode {
             key={key}
             note={measureNotes[key]}
             here={pairs
-              .map(
-                ({ a, b, measures }) => `${a.name} and ${b.name}: ${restsOn(measures[key], least)}`,
+              .map(({ a, b, measures }) =>
+                about(listed([a.name, b.name]), restsOn(measures[key], least)),
               )
               .join(' ')}
           />
@@ -102,11 +106,13 @@ function ownSentence(ratios: Own['ratios']): string {
   const known = ratios.filter(({ ratio }) => ratio.value !== null);
   const [first] = known;
   if (first === undefined) {
-    return 'Too few groups were counted by you and somebody else to say how your numbers compare.';
+    return t`Too few groups were counted by you and somebody else to say how your numbers compare.`;
   }
   const off = known.filter(({ ratio }) => isOffLevel(ratio));
   const [most] = off;
-  return most === undefined
-    ? 'Your numbers do not clearly run above or below those of the others who counted the same birds.'
-    : `On average you counted ${comparedWith(most.ratio.value ?? 1, 'the others')} who counted the same birds. That does not say who was right.`;
+  if (most === undefined) {
+    return t`Your numbers do not clearly run above or below those of the others who counted the same birds.`;
+  }
+  const compared = comparedWith(most.ratio.value ?? 1, t`the others who counted the same birds`);
+  return t`On average you counted ${compared}. That does not say who was right.`;
 }

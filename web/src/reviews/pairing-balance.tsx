@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useId, useMemo, type ReactNode } from 'react';
 import type { ObserverLetter } from '../ui/observer-mark.js';
 import { readTaxon } from '../ui/taxon.js';
@@ -43,6 +45,7 @@ function PairingDrawing(props: {
   readonly a: ObserverLetter;
   readonly b: ObserverLetter;
 }): ReactNode {
+  const [letterA, letterB] = [props.a.letter, props.b.letter];
   const [box, width] = useWidth(640);
   const id = useId();
   const isNarrow = width < narrow;
@@ -59,14 +62,14 @@ function PairingDrawing(props: {
         height={height}
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label={`Pairing balance of ${props.a.letter} and ${props.b.letter}, drawn; the table says the same.`}
+        aria-label={t`Pairing balance of ${letterA} and ${letterB}, drawn; the table says the same.`}
       >
         <Patterns id={id} />
         <text x={leftBar + barWidth} y={14} textAnchor="end" className="pairing-head">
-          {isNarrow ? props.a.letter : `${props.a.letter} · ${props.a.name}`}
+          {isNarrow ? letterA : `${letterA} · ${props.a.name}`}
         </text>
         <text x={rightBar} y={14} className="pairing-head">
-          {isNarrow ? props.b.letter : `${props.b.letter} · ${props.b.name}`}
+          {isNarrow ? letterB : `${letterB} · ${props.b.name}`}
         </text>
         <g transform={`translate(0 ${headHeight})`}>
           {layout.ribbons.map((ribbon, index) => (
@@ -99,7 +102,7 @@ function PairingDrawing(props: {
                 className={`ribbon ribbon-${kind}`}
               />
             </svg>{' '}
-            {kindWords(kind, props.a.letter, props.b.letter)}
+            {kindWords(kind, letterA, letterB)}
           </li>
         ))}
       </ul>
@@ -226,23 +229,32 @@ function PairingTable(props: {
   readonly b: ObserverLetter;
 }): ReactNode {
   const { flows, a, b } = props;
+  const [letterA, nameA, letterB, nameB] = [a.letter, a.name, b.letter, b.name];
   const rank = (kind: string): number => FLOW_KINDS.findIndex((one) => one === kind);
   const sorted = [...flows].sort(
     (one, other) => rank(one.kind) - rank(other.kind) || other.number - one.number,
   );
   return (
-    <div className="wide" role="region" aria-label="Pairing balance in numbers" tabIndex={0}>
+    <div className="wide" role="region" aria-label={t`Pairing balance in numbers`} tabIndex={0}>
       <table className="pairing-table">
         <caption className="for-readers">
-          What was paired with what: {a.letter} is {a.name}, {b.letter} is {b.name}
+          <Trans>
+            What was paired with what: {letterA} is {nameA}, {letterB} is {nameB}
+          </Trans>
         </caption>
         <thead>
           <tr>
-            <th scope="col">{a.letter} says</th>
-            <th scope="col">{b.letter} says</th>
-            <th scope="col">So they</th>
+            <th scope="col">
+              <Says letter={letterA} />
+            </th>
+            <th scope="col">
+              <Says letter={letterB} />
+            </th>
+            <th scope="col">
+              <Trans>So they</Trans>
+            </th>
             <th scope="col" className="number">
-              Birds
+              <Trans>Birds</Trans>
             </th>
           </tr>
         </thead>
@@ -253,7 +265,7 @@ function PairingTable(props: {
               <tr key={index}>
                 <td>{flow.a ? readTaxon(flow.a).common : '–'}</td>
                 <td>{flow.b ? readTaxon(flow.b).common : '–'}</td>
-                <td>{kind === undefined ? flow.kind : kindWords(kind, a.letter, b.letter)}</td>
+                <td>{kind === undefined ? flow.kind : kindWords(kind, letterA, letterB)}</td>
                 <td className="number">{birdsAbout(flow.number)}</td>
               </tr>
             );
@@ -262,12 +274,19 @@ function PairingTable(props: {
       </table>
       {sorted.every(({ number }) => Number.isInteger(number)) ? null : (
         <p className="soft small">
-          ≈: several pairings are equally good, so these birds are shared out among them in
-          proportion.
+          <Trans>
+            ≈: several pairings are equally good, so these birds are shared out among them in
+            proportion.
+          </Trans>
         </p>
       )}
     </div>
   );
+}
+
+function Says(props: { readonly letter: string }): ReactNode {
+  const { letter } = props;
+  return <Trans>{letter} says</Trans>;
 }
 
 /** Pixels that the longest label takes, near enough: a letter of this size is about 7 wide. */

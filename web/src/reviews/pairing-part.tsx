@@ -1,7 +1,9 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { Notice } from '../ui/notice.js';
 import type { ObserverLetter } from '../ui/observer-mark.js';
-import { countOf } from '../ui/words.js';
+import { birds, listed } from '../ui/words.js';
 import type { Flow } from './pairing-layout.js';
 import { PairingBalance } from './pairing-balance.js';
 
@@ -44,9 +46,11 @@ export function PairingPart(props: {
         );
   return (
     <section className="stack" aria-labelledby="pairing-heading">
-      <h2 id="pairing-heading">Who says what of which birds</h2>
+      <h2 id="pairing-heading">
+        <Trans>Who says what of which birds</Trans>
+      </h2>
       {pairings.length < 2 ? null : (
-        <div className="choice-row not-printed" role="group" aria-label="Two observers">
+        <div className="choice-row not-printed" role="group" aria-label={t`Two observers`}>
           {pairings.map((one, index) => (
             <button
               key={`${one.a} ${one.b}`}
@@ -55,32 +59,36 @@ export function PairingPart(props: {
               aria-pressed={index === chosen}
               onClick={() => setChosen(index)}
             >
-              {letters.get(one.a)?.letter} and {letters.get(one.b)?.letter}
+              {listed([letters.get(one.a)?.letter ?? '', letters.get(one.b)?.letter ?? ''])}
             </button>
           ))}
         </div>
       )}
       {pairing.independent ? null : (
         <Notice kind="caution">
-          <p>These two tallies share a member, so they are compared but never used as two.</p>
+          <p>
+            <Trans>
+              These two tallies share a member, so they are compared but never used as two.
+            </Trans>
+          </p>
         </Notice>
       )}
       {pairing.complete ? null : (
         <p className="soft">
-          One of the two saw only a part, so birds that only the other has are no disagreement.
+          <Trans>
+            One of the two saw only a part, so birds that only the other has are no disagreement.
+          </Trans>
         </p>
       )}
       {flows.length === 0 ? (
-        <p className="soft">Neither of these two has birds of this group.</p>
+        <p className="soft">
+          <Trans>Neither of these two has birds of this group.</Trans>
+        </p>
       ) : (
         <PairingBalance flows={flows} a={a} b={b} />
       )}
       {pairing.outsideScopeA + pairing.outsideScopeB === 0 ? null : (
-        <p className="soft small">
-          Not compared, since the other did not set out to count them:{' '}
-          {countOf(pairing.outsideScopeA, 'bird')} of {a.letter}, {pairing.outsideScopeB} of{' '}
-          {b.letter}.
-        </p>
+        <p className="soft small">{outsideSentence(pairing, a.letter, b.letter)}</p>
       )}
       {groupTaxa === null ? null : (
         <label className="choice not-printed">
@@ -89,9 +97,21 @@ export function PairingPart(props: {
             checked={showAll}
             onChange={(event) => setShowAll(event.target.checked)}
           />
-          All taxa of this place
+          <Trans>All taxa of this place</Trans>
         </label>
       )}
     </section>
   );
+}
+
+function outsideSentence(
+  { outsideScopeA, outsideScopeB }: PairingView,
+  letterA: string,
+  letterB: string,
+): string {
+  const [numberA, numberB] = [birds(outsideScopeA), birds(outsideScopeB)];
+  return plural(outsideScopeA, {
+    one: `Not compared, since the other did not set out to count them: ${numberA} bird of ${letterA}, ${numberB} of ${letterB}.`,
+    other: `Not compared, since the other did not set out to count them: ${numberA} birds of ${letterA}, ${numberB} of ${letterB}.`,
+  });
 }

@@ -1,4 +1,5 @@
-import { birds, countOf } from '../ui/words.js';
+import { plural, t } from '@lingui/core/macro';
+import { birds } from '../ui/words.js';
 import type { FlowKind } from './pairing-layout.js';
 
 export interface PairingTotals {
@@ -13,15 +14,15 @@ export interface PairingTotals {
 export function kindWords(kind: FlowKind, letterA: string, letterB: string): string {
   switch (kind) {
     case 'agreed':
-      return 'agreed';
+      return t({ message: 'agreed', context: 'of birds' });
     case 'compatible':
-      return 'agree at a coarser level';
+      return t`agree at a coarser level`;
     case 'differently':
-      return 'identified differently';
+      return t`identified differently`;
     case 'only-a':
-      return `counted by ${letterA} only`;
+      return only(letterA);
     case 'only-b':
-      return `counted by ${letterB} only`;
+      return only(letterB);
   }
 }
 
@@ -30,16 +31,56 @@ export function kindWords(kind: FlowKind, letterA: string, letterB: string): str
  * identified differently, 40 counted by B only."
  */
 export function pairingSentence(totals: PairingTotals, letterA: string, letterB: string): string {
-  const paired = totals.agreed + totals.compatible + totals.differently;
+  const { agreed, compatible, differently, onlyA, onlyB } = totals;
+  const paired = agreed + compatible + differently;
+  const ofB = paired + onlyB;
   const parts = [
-    `${birds(totals.agreed)} agreed`,
-    `${birds(totals.compatible)} agree at a coarser level`,
-    `${totals.differently === 0 ? 'none' : birds(totals.differently)} identified differently`,
-    ...(totals.onlyA > 0 ? [`${birds(totals.onlyA)} counted by ${letterA} only`] : []),
-    ...(totals.onlyB > 0 ? [`${birds(totals.onlyB)} counted by ${letterB} only`] : []),
-  ];
-  const head = `Of ${letterA}’s ${birds(paired + totals.onlyA)} and ${letterB}’s ${countOf(paired + totals.onlyB, 'bird')}`;
-  return `${head}: ${parts.join(', ')}.`;
+    agreedWords(agreed),
+    coarserWords(compatible),
+    differently === 0 ? t`none identified differently` : differentlyWords(differently),
+    ...(onlyA > 0 ? [onlyWords(onlyA, letterA)] : []),
+    ...(onlyB > 0 ? [onlyWords(onlyB, letterB)] : []),
+  ].join(', ');
+  const [numberA, numberB] = [birds(paired + onlyA), birds(ofB)];
+  return plural(ofB, {
+    one: `Of ${letterA}’s ${numberA} and ${letterB}’s ${numberB} bird: ${parts}.`,
+    other: `Of ${letterA}’s ${numberA} and ${letterB}’s ${numberB} birds: ${parts}.`,
+  });
+}
+
+function only(letter: string): string {
+  return t`counted by ${letter} only`;
+}
+
+// The same in English for one bird and for more, but not in every language.
+
+function agreedWords(number: number): string {
+  const written = birds(number);
+  return plural(number, { one: `${written} agreed`, other: `${written} agreed` });
+}
+
+function coarserWords(number: number): string {
+  const written = birds(number);
+  return plural(number, {
+    one: `${written} agree at a coarser level`,
+    other: `${written} agree at a coarser level`,
+  });
+}
+
+function differentlyWords(number: number): string {
+  const written = birds(number);
+  return plural(number, {
+    one: `${written} identified differently`,
+    other: `${written} identified differently`,
+  });
+}
+
+function onlyWords(number: number, letter: string): string {
+  const written = birds(number);
+  return plural(number, {
+    one: `${written} counted by ${letter} only`,
+    other: `${written} counted by ${letter} only`,
+  });
 }
 
 /** The five totals of a part of the flows, as for one group of the cell. */

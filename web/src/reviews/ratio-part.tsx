@@ -1,8 +1,10 @@
+import { plural, t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { PairPartsFragment } from '../graphql/generated/graphql.js';
-import { birds, countOf, twoDecimals } from '../ui/words.js';
+import { birds, twoDecimals } from '../ui/words.js';
 import { pictureNotes } from './agreement-notes.js';
-import { comparedWith, isOffLevel, ratioWords, restsOn } from './agreement-words.js';
+import { about, comparedWith, isOffLevel, ratioWords, restsOn } from './agreement-words.js';
 import { MethodNote } from './method-note.js';
 import { groupWords, RatioPlot } from './ratio-plot.js';
 import { reachOf } from './ratio-scale.js';
@@ -13,20 +15,32 @@ import type { Column } from './tab-separated.js';
 const MOST_OPEN = 6;
 
 /** What one pair's picture means, in a sentence or two. */
-function pairSentence({ a, b, ratios, measures }: PairPartsFragment): string {
+function pairSentence(pair: PairPartsFragment): string {
+  const { ratios, measures } = pair;
+  const alone = measures.percentAgreement.n - ratios.points.length;
+  const left = plural(alone, {
+    one: '# group that only one of them saw has no ratio.',
+    other: '# groups that only one of them saw have no ratio.',
+  });
+  return alone > 0 ? `${comparison(pair)} ${left}` : comparison(pair);
+}
+
+function comparison({ a, b, ratios }: PairPartsFragment): string {
   const { meanRatio, lower, upper, points } = ratios;
-  const alone = measures.percentAgreement.n - points.length;
-  const left =
-    alone > 0
-      ? ` ${countOf(alone, 'group')} that only one of them saw ${alone === 1 ? 'has' : 'have'} no ratio.`
-      : '';
+  const [nameA, nameB] = [a.name, b.name];
   if (meanRatio.value === null || lower.value === null || upper.value === null) {
-    return `${a.name} and ${b.name} both saw ${countOf(points.length, 'group')}: too few to say how their numbers compare.${left}`;
+    const shared = points.length;
+    return plural(shared, {
+      one: `${nameA} and ${nameB} both saw # group: too few to say how their numbers compare.`,
+      other: `${nameA} and ${nameB} both saw # groups: too few to say how their numbers compare.`,
+    });
   }
+  const compared = comparedWith(meanRatio.value, nameB);
   const average = isOffLevel(meanRatio)
-    ? `counts ${comparedWith(meanRatio.value, b.name)} on average`
-    : `and ${b.name} do not clearly differ on average`;
-  return `${a.name} ${average}. On a single group, expect anything from ${ratioWords(lower.value)} to ${ratioWords(upper.value)}.${left}`;
+    ? t`${nameA} counts ${compared} on average.`
+    : t`${nameA} and ${nameB} do not clearly differ on average.`;
+  const [lowest, highest] = [ratioWords(lower.value), ratioWords(upper.value)];
+  return `${average} ${t`On a single group, expect anything from ${lowest} to ${highest}.`}`;
 }
 
 /** Ratios of every two observers: pictures, a sentence under each, then the numbers. */
@@ -59,33 +73,44 @@ export function RatioPart(props: {
     </div>
   );
   const [open, folded] = [pairs.slice(0, MOST_OPEN), pairs.slice(MOST_OPEN)];
+  const more = folded.length;
   return (
     <>
       <p>
-        Each ring is a group of birds that both saw: how many there were, and the first observer’s
-        number divided by the second’s. The solid line is their mean, the dashed lines hold the
-        middle 95 % of groups, each with its interval as a pale band. A wide band of rings says that
-        two counts of one group differ much; it does not say who is right.
+        <Trans>
+          Each ring is a group of birds that both saw: how many there were, and the first observer’s
+          number divided by the second’s. The solid line is their mean, the dashed lines hold the
+          middle 95 % of groups, each with its interval as a pale band. A wide band of rings says
+          that two counts of one group differ much; it does not say who is right.
+        </Trans>
       </p>
       {panels(open)}
       {folded.length === 0 ? null : (
         <details>
-          <summary>{countOf(folded.length, 'more pair')} who differ less</summary>
+          <summary>
+            <Plural
+              value={more}
+              one="# more pair who differ less"
+              other="# more pairs who differ less"
+            />
+          </summary>
           {panels(folded)}
         </details>
       )}
       <StatisticTable
-        label="ratios of two observers"
-        columns={limitColumns}
+        label={t`ratios of two observers`}
+        columns={limitColumns()}
         rows={pairs}
         keyOf={keyOf}
         least={least}
       />
       <details>
-        <summary>Every ring in numbers</summary>
+        <summary>
+          <Trans>Every ring in numbers</Trans>
+        </summary>
         <StatisticTable
-          label="ratios group by group"
-          columns={pointColumns}
+          label={t`ratios group by group`}
+          columns={pointColumns()}
           rows={pairs.flatMap((pair) =>
             pair.ratios.points.map((point) => ({
               ...point,
@@ -113,43 +138,47 @@ function widestFirst(pairs: readonly PairPartsFragment[]): readonly PairPartsFra
   return [...pairs].sort((one, other) => width(other) - width(one));
 }
 
-const limitColumns: readonly Column<PairPartsFragment>[] = [
-  { kind: 'text', title: 'Observers', text: ({ a, b }) => `${a.name} : ${b.name}` },
-  {
-    kind: 'statistic',
-    title: 'Mean ratio',
-    statistic: ({ ratios }) => ratios.meanRatio,
-    write: twoDecimals,
-  },
-  {
-    kind: 'statistic',
-    title: 'Lower limit',
-    statistic: ({ ratios }) => ratios.lower,
-    write: twoDecimals,
-  },
-  {
-    kind: 'statistic',
-    title: 'Upper limit',
-    statistic: ({ ratios }) => ratios.upper,
-    write: twoDecimals,
-  },
-];
+function limitColumns(): readonly Column<PairPartsFragment>[] {
+  return [
+    { kind: 'text', title: t`Observers`, text: ({ a, b }) => `${a.name} : ${b.name}` },
+    {
+      kind: 'statistic',
+      title: t`Mean ratio`,
+      statistic: ({ ratios }) => ratios.meanRatio,
+      write: twoDecimals,
+    },
+    {
+      kind: 'statistic',
+      title: t`Lower limit`,
+      statistic: ({ ratios }) => ratios.lower,
+      write: twoDecimals,
+    },
+    {
+      kind: 'statistic',
+      title: t`Upper limit`,
+      statistic: ({ ratios }) => ratios.upper,
+      write: twoDecimals,
+    },
+  ];
+}
 
 type NamedPoint = PairPartsFragment['ratios']['points'][number] & {
   readonly nameA: string;
   readonly nameB: string;
 };
 
-const pointColumns: readonly Column<NamedPoint>[] = [
-  { kind: 'text', title: 'Group', text: ({ taxa }) => groupWords(taxa) },
-  { kind: 'text', title: 'Observers', text: ({ nameA, nameB }) => `${nameA} : ${nameB}` },
-  { kind: 'number', title: 'First', number: ({ a }) => a, write: birds },
-  { kind: 'number', title: 'Second', number: ({ b }) => b, write: birds },
-  { kind: 'number', title: 'Ratio', number: ({ ratio }) => ratio, write: twoDecimals },
-];
+function pointColumns(): readonly Column<NamedPoint>[] {
+  return [
+    { kind: 'text', title: t`Group`, text: ({ taxa }) => groupWords(taxa) },
+    { kind: 'text', title: t`Observers`, text: ({ nameA, nameB }) => `${nameA} : ${nameB}` },
+    { kind: 'number', title: t`First`, number: ({ a }) => a, write: birds },
+    { kind: 'number', title: t`Second`, number: ({ b }) => b, write: birds },
+    { kind: 'number', title: t`Ratio`, number: ({ ratio }) => ratio, write: twoDecimals },
+  ];
+}
 
 function hereOf(pairs: readonly PairPartsFragment[], least: number): string {
   return pairs
-    .map(({ a, b, ratios }) => `${a.name} : ${b.name}: ${restsOn(ratios.meanRatio, least)}`)
+    .map(({ a, b, ratios }) => about(`${a.name} : ${b.name}`, restsOn(ratios.meanRatio, least)))
     .join(' ');
 }

@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { PairPartsFragment } from '../graphql/generated/graphql.js';
 import { readTaxon } from '../ui/taxon.js';
@@ -23,6 +25,7 @@ export function RatioPlot(props: {
 }): ReactNode {
   const { pair, reach, sizes } = props;
   const { points, meanRatio, lower, upper } = pair.ratios;
+  const [nameA, nameB] = [pair.a.name, pair.b.name];
   const [box, width] = useWidth(420);
   const [left, right] = [frame.left, width - frame.right];
   const [top, bottom] = [frame.top, height - frame.bottom];
@@ -45,7 +48,7 @@ export function RatioPlot(props: {
         height={height}
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label={`Ratios of ${pair.a.name} to ${pair.b.name} by size of the group, drawn; the tables below say the same.`}
+        aria-label={t`Ratios of ${nameA} to ${nameB} by size of the group, drawn; the tables below say the same.`}
       >
         {ratioTicks(reach).map((tick) => (
           <g key={tick}>
@@ -71,7 +74,7 @@ export function RatioPlot(props: {
         ))}
         <line x1={left} x2={right} y1={bottom} y2={bottom} className="plot-axis" />
         <text x={right} y={height - 6} textAnchor="end" className="plot-text plot-soft">
-          birds in the group
+          <Trans>birds in the group</Trans>
         </text>
         {[lower, upper].map((limit, place) =>
           limit.low === null || limit.high === null ? null : (
@@ -134,10 +137,16 @@ function Mark(props: {
   return <path d={`M${x - 5} ${y}h10l-5 ${tip}Z`} className="plot-point" />;
 }
 
-/** The names of a group, in English, at most two of them. */
+/** The names of a group, at most two of them. */
 export function groupWords(taxa: readonly string[]): string {
   const names = taxa.map((taxon) => readTaxon(taxon).common);
-  return names.length <= 2 ? listed(names) : `${names[0] ?? ''} and ${names.length - 1} more names`;
+  if (names.length <= 2) return listed(names);
+  const [first] = names;
+  const more = names.length - 1;
+  return plural(more, {
+    one: `${first} and # more name`,
+    other: `${first} and # more names`,
+  });
 }
 
 function PointName(props: {

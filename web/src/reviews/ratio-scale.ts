@@ -1,3 +1,5 @@
+import { decimals } from '../ui/words.js';
+
 /** Beyond this factor marks stand at the edge of the picture, as an arrow. */
 const FARTHEST = 10;
 /** Closer than this, rounding to whole birds would look like a difference. */
@@ -25,7 +27,7 @@ function stepsFor(reach: number): readonly number[] {
 
 /** `0.8`, `1`, `1.25`: no more decimals than it takes, two at most. */
 export function tickText(value: number): string {
-  return String(Math.round(value * 100) / 100);
+  return decimals(value, 0, 2);
 }
 
 /** 1, 10, 100, … and what lies half way between where there are few of them. */

@@ -1,10 +1,13 @@
+import { i18n } from '@lingui/core';
+import { t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 import type { CountAgreementQuery } from '../graphql/generated/graphql.js';
 import { listed, percent } from '../ui/words.js';
 import { measureNotes, type MeasureKey } from './agreement-notes.js';
-import { missingWord, writeMeasure } from './agreement-words.js';
+import { about, missingWord, writeMeasure } from './agreement-words.js';
 import { evenScale, IntervalRows, Shape, type MarkShape } from './interval-rows.js';
 import { measureColumns } from './measures-table.js';
+import { tickText } from './ratio-scale.js';
 import { StatisticTable } from './statistic-table.js';
 
 type SectionRow = CountAgreementQuery['count']['review']['agreement']['bySection'][number];
@@ -25,8 +28,8 @@ export function SectionAgreement(props: {
   return (
     <>
       <IntervalRows
-        label="Agreement by section, with intervals"
-        scale={evenScale((value) => String(value))}
+        label={t`Agreement by section, with intervals`}
+        scale={evenScale(tickText)}
         groups={rows.map((row) => ({
           key: keyOf(row),
           title: nameOf(row),
@@ -34,7 +37,7 @@ export function SectionAgreement(props: {
             const statistic = row.measures[key];
             return {
               key: `${keyOf(row)} ${key}`,
-              label: measureNotes[key].name,
+              label: i18n._(measureNotes[key].name),
               shape,
               statistic,
               text:
@@ -51,15 +54,15 @@ export function SectionAgreement(props: {
             <svg width="16" height="16" aria-hidden="true">
               <Shape shape={shape} x={8} y={8} />
             </svg>{' '}
-            {measureNotes[key].name}: {lowerFirst(measureNotes[key].says)}
+            {about(i18n._(measureNotes[key].name), lowerFirst(i18n._(measureNotes[key].says)))}
           </li>
         ))}
       </ul>
       <p>{sectionsSentence(rows)}</p>
       <StatisticTable
-        label="agreement by section"
+        label={t`agreement by section`}
         columns={[
-          { kind: 'text', title: 'Section', text: nameOf },
+          { kind: 'text', title: t`Section`, text: nameOf },
           ...measureColumns<SectionRow>(({ measures }) => measures),
         ]}
         rows={rows}
@@ -78,17 +81,22 @@ function sectionsSentence(rows: readonly SectionRow[]): string {
   const [most] = known;
   const least = known[known.length - 1];
   if (most === undefined || least === undefined) {
-    return 'No section has enough groups that two independent observers counted.';
+    return t`No section has enough groups that two independent observers counted.`;
   }
+  const [mostAgreed, mostShare] = [nameOf(most), percent(shareOf(most))];
   if (most === least) {
-    return `Only ${nameOf(most)} has enough groups: the same name for ${percent(shareOf(most))} of its birds.`;
+    return t`Only ${mostAgreed} has enough groups: the same name for ${mostShare} of its birds.`;
   }
   const apart =
     (least.measures.percentAgreement.high ?? 1) < (most.measures.percentAgreement.low ?? 0);
-  const sure = apart
-    ? 'Their intervals do not overlap.'
-    : 'Their intervals overlap, so that the order may be chance.';
-  return `Observers agree on most birds in ${nameOf(most)} (${percent(shareOf(most))}) and on fewest in ${nameOf(least)} (${percent(shareOf(least))}). ${sure} A section with less agreement may have had the harder birds or the worse light; it says nothing of its observers.`;
+  const [leastAgreed, leastShare] = [nameOf(least), percent(shareOf(least))];
+  return [
+    t`Observers agree on most birds in ${mostAgreed} (${mostShare}) and on fewest in ${leastAgreed} (${leastShare}).`,
+    apart
+      ? t`Their intervals do not overlap.`
+      : t`Their intervals overlap, so that the order may be chance.`,
+    t`A section with less agreement may have had the harder birds or the worse light; it says nothing of its observers.`,
+  ].join(' ');
 }
 
 function shareOf({ measures }: SectionRow): number {

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { PairPartsFragment } from '../graphql/generated/graphql.js';
 import { readTaxon } from '../ui/taxon.js';
@@ -14,30 +16,35 @@ export function SensitivityTable(props: {
 }): ReactNode {
   const { a, b, sensitivities } = props.pair;
   if (sensitivities.length === 0) return null;
+  const [nameA, nameB] = [a.name, b.name];
   const columns: readonly Column<Row>[] = [
-    { kind: 'text', title: 'Taxon', text: ({ taxon }) => readTaxon(taxon).common },
-    { kind: 'number', title: `So named by ${a.name}`, number: ({ byA }) => byA, write: birds },
-    { kind: 'number', title: `by ${b.name}`, number: ({ byB }) => byB, write: birds },
-    { kind: 'number', title: 'by both', number: ({ byBoth }) => byBoth, write: birds },
+    { kind: 'text', title: t`Taxon`, text: ({ taxon }) => readTaxon(taxon).common },
+    { kind: 'number', title: t`So named by ${nameA}`, number: ({ byA }) => byA, write: birds },
+    { kind: 'number', title: t`by ${nameB}`, number: ({ byB }) => byB, write: birds },
+    { kind: 'number', title: t`by both`, number: ({ byBoth }) => byBoth, write: birds },
     {
       kind: 'statistic',
-      title: `Of ${b.name}’s, also by ${a.name}`,
+      title: t`Of ${nameB}’s, also by ${nameA}`,
       statistic: ({ ofA }) => ofA,
       write: percent,
     },
     {
       kind: 'statistic',
-      title: `Of ${a.name}’s, also by ${b.name}`,
+      title: t`Of ${nameA}’s, also by ${nameB}`,
       statistic: ({ ofB }) => ofB,
       write: percent,
     },
   ];
   return (
     <details>
-      <summary>How well each finds what the other finds, taxon by taxon</summary>
-      <p className="soft">Birds that both saw. Neither observer is the truth.</p>
+      <summary>
+        <Trans>How well each finds what the other finds, taxon by taxon</Trans>
+      </summary>
+      <p className="soft">
+        <Trans>Birds that both saw. Neither observer is the truth.</Trans>
+      </p>
       <StatisticTable
-        label="taxon by taxon, of two observers"
+        label={t`taxon by taxon, of two observers`}
         columns={columns}
         rows={sensitivities}
         keyOf={({ taxon }) => taxon}

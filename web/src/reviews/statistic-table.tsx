@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 import type { StatisticPartsFragment } from '../graphql/generated/graphql.js';
 import { birds } from '../ui/words.js';
@@ -17,7 +18,7 @@ export function StatisticTable<Row>(props: {
   const { label, columns, rows, keyOf, least } = props;
   return (
     <div className="stack-tight">
-      <div className="wide" role="region" aria-label={`Table: ${label}`} tabIndex={0}>
+      <div className="wide" role="region" aria-label={t`Table: ${label}`} tabIndex={0}>
         <table className="statistics">
           <thead>
             <tr>

@@ -1,4 +1,6 @@
+import { t } from '@lingui/core/macro';
 import type { StatisticPartsFragment } from '../graphql/generated/graphql.js';
+import { twoDecimals } from '../ui/words.js';
 
 /** One column of a table: how it is shown, and what goes into a spreadsheet. */
 export type Column<Row> = { readonly title: string } & (
@@ -18,10 +20,11 @@ export type Column<Row> = { readonly title: string } & (
 /**
  * A table as a spreadsheet takes it from the clipboard: a head, then a row a line, tabs between. A
  * statistic takes four columns (value, low, high, n); a number that there is not is an empty field.
+ * The decimal sign is that of the language of the pages.
  */
 export function tabSeparated<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
   const head = columns.flatMap(({ title, kind }) =>
-    kind === 'statistic' ? [title, `${title}, low`, `${title}, high`, `${title}, n`] : [title],
+    kind === 'statistic' ? [title, t`${title}, low`, t`${title}, high`, t`${title}, n`] : [title],
   );
   const lines = rows.map((row) => columns.flatMap((column) => fieldsOf(column, row)));
   return [head.map(textField), ...lines].map((fields) => `${fields.join('\t')}\n`).join('');
@@ -41,7 +44,9 @@ function fieldsOf<Row>(column: Column<Row>, row: Row): readonly string[] {
 }
 
 function numberField(value: number | null): string {
-  return value === null ? '' : String(value);
+  if (value === null) return '';
+  const decimalSign = twoDecimals(0).charAt(1);
+  return String(value).replace('.', decimalSign);
 }
 
 /** One line, and never a formula: a name is what somebody typed. */

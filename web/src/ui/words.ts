@@ -30,9 +30,14 @@ export function countOf(count: number, one: string, many = `${one}s`): string {
   return `${birds(count)} ${count === 1 ? one : many}`;
 }
 
+/** With as many decimals as are asked for: `decimals(0.8312, 3, 3)` → `0.831`. */
+export function decimals(value: number, least: number, most: number): string {
+  return numberFormat(least, most).format(value);
+}
+
 /** `0.8312` → `0.83`. */
 export function twoDecimals(value: number): string {
-  return numberFormat(2, 2).format(value);
+  return decimals(value, 2, 2);
 }
 
 /** `0.8312` → `83 %`; shares that round to the ends without being there stay off them. */
