@@ -23,10 +23,10 @@ export function drawFieldSheet(sheet: FieldSheet, paper: Paper): Promise<Buffer>
     size: [...PAPERS[paper]],
     margin: MARGIN,
     bufferPages: true,
-    lang: 'en',
+    lang: sheet.language,
     displayTitle: true,
     info: {
-      Title: `${sheet.title}: ${sheet.foot}`,
+      Title: sheet.words.fileTitle(sheet.foot),
       CreationDate: new Date(`${sheet.date}T00:00:00Z`),
       Producer: 'Countersign',
       Creator: 'Countersign',
@@ -41,18 +41,18 @@ export function drawFieldSheet(sheet: FieldSheet, paper: Paper): Promise<Buffer>
   const pages = new SheetPages(document);
   drawHead(pages, sheet);
   drawCautions(pages, sheet);
-  pages.heading('Effort and conditions');
+  pages.heading(sheet.words.effortAndConditions);
   drawFields(pages, sheet.effort, MARGIN, pages.width);
   drawGrid(pages, sheet);
   drawScans(pages, sheet);
-  pages.writeFeet(sheet.foot);
+  pages.writeFeet(sheet.foot, sheet.words.pageOf);
   document.end();
   return whole;
 }
 
 function drawHead(pages: SheetPages, sheet: FieldSheet): void {
   const top = pages.y;
-  pages.text(sheet.title, MARGIN, top, { size: 16, font: BOLD });
+  pages.text(sheet.words.title, MARGIN, top, { size: 16, font: BOLD });
   pages.y = top + 24;
   drawFields(pages, sheet.head, MARGIN, pages.width - MAP_SIZE - 12);
   const bottom = pages.y;
@@ -60,8 +60,8 @@ function drawHead(pages: SheetPages, sheet: FieldSheet): void {
   pages.y = Math.max(bottom, top + MAP_SIZE) + 6;
 }
 
-function drawCautions(pages: SheetPages, { cautions, lastWord }: FieldSheet): void {
-  pages.heading('Before you go out');
+function drawCautions(pages: SheetPages, { cautions, lastWord, words }: FieldSheet): void {
+  pages.heading(words.beforeYouGo);
   for (const caution of cautions) {
     pages.y += pages.paragraph(`•  ${caution}`, MARGIN, pages.y, pages.width) + 1;
   }

@@ -1,5 +1,6 @@
 import type { FieldSheet, SheetRow } from './field-sheet.js';
 import { BOLD, HAIRLINE, MARGIN, PLAIN, SheetPages, TEXT } from './sheet-pages.js';
+import type { SheetWords } from './words/sheet-words.js';
 
 const ROW = 19;
 const HEADING = 16;
@@ -12,8 +13,8 @@ const TOTAL_LINE = 20;
 export function drawGrid(pages: SheetPages, sheet: FieldSheet): void {
   const empty: SheetRow = { code: '', name: '' };
   const rows = [...sheet.rows, ...Array.from({ length: sheet.blankRows }, () => empty)];
-  pages.heading('Birds');
-  pages.y += pages.paragraph(sheet.keys, MARGIN, pages.y, pages.width) + 4;
+  pages.heading(sheet.words.birds);
+  pages.y += pages.paragraph(sheet.words.keys, MARGIN, pages.y, pages.width) + 4;
   let left = rows;
   while (left.length > 0) {
     const fit = Math.floor((pages.bottom - pages.y - HEADING) / ROW);
@@ -65,37 +66,35 @@ function drawRows(pages: SheetPages, { columns }: FieldSheet, rows: readonly She
 
 /** Blocks for scan samples: a raft's total above, identifications down, samples across. */
 export function drawScans(pages: SheetPages, sheet: FieldSheet): void {
-  const { scans } = sheet;
+  const { scans, words } = sheet;
   if (pages.y + scansHeight(pages, sheet) - GAP > pages.bottom) pages.nextPage();
-  pages.heading('Mixed rafts: scan samples');
-  pages.y += pages.paragraph(scans.intro, MARGIN, pages.y, pages.width) + 6;
+  pages.heading(words.rafts);
+  pages.y += pages.paragraph(words.raftsIntro, MARGIN, pages.y, pages.width) + 6;
   for (let raft = 1; raft <= scans.rafts; raft += 1) {
-    drawScan(pages, scans, raft);
+    drawScan(pages, sheet, raft);
     pages.y += GAP;
   }
 }
 
 /** What the scan samples take of a page, with the space above them. */
-function scansHeight(pages: SheetPages, { scans }: FieldSheet): number {
-  const head = GAP + HEADING + pages.heightOf(scans.intro, pages.width) + 6;
+function scansHeight(pages: SheetPages, { scans, words }: FieldSheet): number {
+  const head = GAP + HEADING + pages.heightOf(words.raftsIntro, pages.width) + 6;
   return head + scans.rafts * (TOTAL_LINE + HEADING + scans.rows * ROW + GAP);
 }
 
-function drawScan(pages: SheetPages, { samples, rows }: FieldSheet['scans'], raft: number): void {
+function drawScan(pages: SheetPages, { scans, words }: FieldSheet, raft: number): void {
+  const { samples, rows } = scans;
   const top = pages.y;
-  pages.text(`Raft ${raft}`, MARGIN, top + 2, { size: TEXT, font: BOLD });
-  writing(pages, 'Flock label', MARGIN + 50, top, 90);
-  writing(pages, 'Birds in all', MARGIN + 205, top, 70);
-  writing(pages, 'Counted by (1, B, G)', MARGIN + 340, top, 60);
+  drawScanHead(pages, words, raft);
   const gridTop = top + TOTAL_LINE;
-  const nameWidth = 170;
+  const nameWidth = 150;
   const cell = (pages.width - nameWidth) / samples;
   const height = HEADING + rows * ROW;
-  pages.text('Species, pair or group', MARGIN + 3, gridTop + 4, { size: 9, font: BOLD });
+  pages.text(words.identification, MARGIN + 3, gridTop + 4, { size: 9, font: BOLD });
   for (let sample = 0; sample < samples; sample += 1) {
     const x = MARGIN + nameWidth + sample * cell;
     pages.line(x, gridTop, x, gridTop + height, HAIRLINE);
-    pages.text(`Sample ${sample + 1}`, x + 3, gridTop + 4, { size: 9, font: BOLD });
+    pages.text(words.sample(sample + 1), x + 3, gridTop + 4, { size: 9, font: BOLD });
   }
   for (let row = 0; row < rows; row += 1) {
     const y = gridTop + HEADING + row * ROW;
@@ -105,9 +104,23 @@ function drawScan(pages: SheetPages, { samples, rows }: FieldSheet['scans'], raf
   pages.y = gridTop + height;
 }
 
-/** A label with a line to write on behind it. */
-function writing(pages: SheetPages, label: string, x: number, y: number, space: number): void {
-  pages.text(label, x, y + 3, { size: 9 });
-  const from = x + pages.widthOf(label, 9, PLAIN) + 4;
-  pages.line(from, y + 13, from + space, y + 13, HAIRLINE);
+/** Which raft, and labels with lines to write on behind them; the lines share what the words leave. */
+function drawScanHead(pages: SheetPages, words: SheetWords, raft: number): void {
+  const title = words.raft(raft);
+  pages.text(title, MARGIN, pages.y + 2, { size: TEXT, font: BOLD });
+  const titleWidth = pages.widthOf(title, TEXT, BOLD) + GAP;
+  const fields = [
+    { label: words.flockLabel, share: 4 },
+    { label: words.birdsInAll, share: 3 },
+    { label: words.countedBy, share: 2 },
+  ].map((field) => ({ ...field, width: pages.widthOf(field.label, 9, PLAIN) + 4 }));
+  const taken = fields.reduce((sum, { width }) => sum + width + GAP, titleWidth - GAP);
+  const shares = fields.reduce((sum, { share }) => sum + share, 0);
+  let x = MARGIN + titleWidth;
+  for (const { label, share, width } of fields) {
+    const end = x + width + ((pages.width - taken) * share) / shares;
+    pages.text(label, x, pages.y + 3, { size: 9 });
+    pages.line(x + width, pages.y + 13, end, pages.y + 13, HAIRLINE);
+    x = end + GAP;
+  }
 }

@@ -2,9 +2,15 @@ import { CAUTIONS, LAST_WORD } from '../core/cautions.js';
 import type { EarlierNumber, Section, VantagePoint } from '../core/model/snapshot.js';
 import { leafOf } from '../core/taxa/leaf.js';
 import { parseTaxon } from '../core/taxa/parse-taxon.js';
-import { englishName } from '../core/taxa/taxon-name.js';
+import { commonName, type NameLanguage } from '../core/taxa/taxon-name.js';
 import { sectionMap, type SectionMap } from './section-map.js';
 import { sheetTaxa } from './sheet-taxa.js';
+import { en } from './words/en.js';
+import { fr } from './words/fr.js';
+import type { SheetWords } from './words/sheet-words.js';
+
+/** The languages that a field sheet is written in. */
+export const SHEET_LANGUAGES: Readonly<Record<NameLanguage, SheetWords>> = { en, fr };
 
 /** What a field sheet is made from: the plan of one assignment. */
 export interface SheetPlan {
@@ -42,7 +48,8 @@ export interface SheetRow {
 
 /** What stands on a field sheet, in the order of the page; how it is drawn is said elsewhere. */
 export interface FieldSheet {
-  readonly title: string;
+  readonly language: NameLanguage;
+  readonly words: SheetWords;
   /** At the foot of every page, so that loose pages find each other. */
   readonly foot: string;
   readonly date: string;
@@ -52,12 +59,10 @@ export interface FieldSheet {
   readonly lastWord: string;
   readonly effort: readonly SheetField[];
   readonly columns: readonly { readonly name: string; readonly share: number }[];
-  readonly keys: string;
   readonly rows: readonly SheetRow[];
   /** Fewest empty rows after those with a name. */
   readonly blankRows: number;
   readonly scans: {
-    readonly intro: string;
     readonly rafts: number;
     readonly samples: number;
     readonly rows: number;
@@ -65,75 +70,57 @@ export interface FieldSheet {
 }
 
 /** The field sheet of an assignment: what the tally form asks, with space to write it in. */
-export function fieldSheet({ count, window, sections, vantage, observer }: SheetPlan): FieldSheet {
+export function fieldSheet(plan: SheetPlan, language: NameLanguage): FieldSheet {
+  const { count, window, sections, vantage, observer } = plan;
+  const words = SHEET_LANGUAGES[language];
+  const clock = (instant: string): string => clockTime(instant, count.timeZone, words.locale);
   const place = sections.map(({ name }) => name).join(', ');
-  const span = `${clock(window.start, count.timeZone)} to ${clock(window.end, count.timeZone)}`;
+  const span = words.span(clock(window.start), clock(window.end));
   return {
-    title: 'Field sheet',
+    language,
+    words,
     foot: `${count.name} · ${place} · ${span} · ${observer}`,
     date: count.date,
     head: [
-      { label: 'Count', value: count.name, twelfths: 12 },
-      { label: 'Waterbody', value: count.waterbody, twelfths: 6 },
-      { label: 'Date', value: longDate(count.date), twelfths: 6 },
-      { label: 'Section', value: place, twelfths: 6 },
-      { label: 'Window', value: `${span} (${count.timeZone})`, twelfths: 6 },
-      { label: 'From', value: vantage?.name ?? '', twelfths: 6 },
-      { label: 'Observer', value: observer, twelfths: 6 },
-      {
-        label: 'Who counted with you (everyone who found, named or called birds)',
-        value: '',
-        twelfths: 12,
-      },
+      { label: words.count, value: count.name, twelfths: 12 },
+      { label: words.waterbody, value: count.waterbody, twelfths: 6 },
+      { label: words.date, value: longDate(count.date, words.locale), twelfths: 6 },
+      { label: words.section, value: place, twelfths: 6 },
+      { label: words.window, value: `${span} (${count.timeZone})`, twelfths: 6 },
+      { label: words.from, value: vantage?.name ?? '', twelfths: 6 },
+      { label: words.observer, value: observer, twelfths: 6 },
+      { label: words.party, value: '', twelfths: 12 },
     ],
     map: sectionMap(sections, vantage),
-    cautions: CAUTIONS,
-    lastWord: LAST_WORD,
+    cautions: CAUTIONS.map((caution) => caution[language]),
+    lastWord: LAST_WORD[language],
     effort: [
-      { label: 'Began', value: '', twelfths: 2 },
-      { label: 'Ended', value: '', twelfths: 2 },
-      { label: 'Seen of the section', value: '', unit: '%', twelfths: 2 },
-      {
-        label: 'Set out to count',
-        value: '',
-        choices: ['all waterbirds', 'waterfowl', 'only:'],
-        twelfths: 6,
-      },
-      { label: 'Wind, Beaufort', value: '', unit: '0–12', twelfths: 2 },
-      { label: 'Sea state', value: '', unit: '0–9', twelfths: 2 },
-      { label: 'Ice', value: '', unit: '%', twelfths: 2 },
-      {
-        label: 'Visibility',
-        value: '',
-        choices: ['good', 'moderate', 'poor', 'very poor'],
-        twelfths: 6,
-      },
-      { label: 'Glare', value: '', choices: ['none', 'some', 'strong'], twelfths: 4 },
-      { label: 'Disturbance', value: '', twelfths: 4 },
-      { label: 'Optics', value: '', twelfths: 4 },
+      { label: words.began, value: '', twelfths: 2 },
+      { label: words.ended, value: '', twelfths: 2 },
+      { label: words.seen, value: '', unit: '%', twelfths: 2 },
+      { label: words.scope, value: '', choices: words.scopes, twelfths: 6 },
+      { label: words.wind, value: '', unit: '0–12', twelfths: 2 },
+      { label: words.seaState, value: '', unit: '0–9', twelfths: 2 },
+      { label: words.ice, value: '', unit: '%', twelfths: 2 },
+      { label: words.visibility, value: '', choices: words.visibilities, twelfths: 6 },
+      { label: words.glare, value: '', choices: words.glares, twelfths: 4 },
+      { label: words.disturbance, value: '', twelfths: 4 },
+      { label: words.optics, value: '', twelfths: 4 },
     ],
     columns: [
-      { name: 'Code', share: 7 },
-      { name: 'Name', share: 29 },
-      { name: 'Number', share: 9 },
-      { name: 'Method', share: 9 },
-      { name: 'Time', share: 7 },
-      { name: 'Doing', share: 7 },
-      { name: 'Heading', share: 9 },
-      { name: 'Flock', share: 8 },
-      { name: 'Sex, age, marks, note', share: 21 },
+      { name: words.columns.code, share: 7 },
+      { name: words.columns.name, share: 29 },
+      { name: words.columns.number, share: 9 },
+      { name: words.columns.method, share: 9 },
+      { name: words.columns.time, share: 7 },
+      { name: words.columns.doing, share: 7 },
+      { name: words.columns.heading, share: 9 },
+      { name: words.columns.flock, share: 7 },
+      { name: words.columns.more, share: 22 },
     ],
-    keys:
-      'Number: whole birds, a range as 40–60, 0 for looked for and none, P for present but not counted. ' +
-      'Method: 1 one by one, B in blocks (write the block’s size, as B50), S by a sample, G guess. ' +
-      'Doing: W on water, L on land or ice, F flying through, X flushed. Heading: degrees from north. ' +
-      'Not sure of the species? Use the pair or group: it is a good answer.',
-    rows: sheetTaxa(count.history).map(sheetRow),
+    rows: sheetTaxa(count.history).map((taxon) => sheetRow(taxon, language)),
     blankRows: 10,
     scans: {
-      intro:
-        'For a mixed raft: count the whole of it, then name 30 to 50 birds in each of several parts. ' +
-        'What you cannot tell goes to a pair or group.',
       rafts: 2,
       samples: 6,
       rows: 5,
@@ -142,22 +129,22 @@ export function fieldSheet({ count, window, sections, vantage, observer }: Sheet
 }
 
 /** @param taxon a name that `parseTaxon` reads */
-function sheetRow(taxon: string): SheetRow {
+function sheetRow(taxon: string, language: NameLanguage): SheetRow {
   const parsed = parseTaxon(taxon);
   if (!parsed.ok) return { code: '', name: taxon };
   const [only, ...others] = parsed.candidates;
   const code = only === undefined || others.length > 0 ? null : (leafOf(only)?.code ?? null);
-  return { code: code ?? '', name: englishName(parsed.candidates) };
+  return { code: code ?? '', name: commonName(parsed.candidates, language) };
 }
 
-function clock(instant: string, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone }).format(
+function clockTime(instant: string, timeZone: string, locale: string): string {
+  return new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', timeZone }).format(
     new Date(instant),
   );
 }
 
-function longDate(date: string): string {
-  return new Intl.DateTimeFormat('en-GB', {
+function longDate(date: string, locale: string): string {
+  return new Intl.DateTimeFormat(locale, {
     weekday: 'long',
     day: 'numeric',
     month: 'long',

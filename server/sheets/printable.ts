@@ -9,6 +9,8 @@ const PLAIN: Readonly<Record<string, string>> = {
   Đ: 'D',
   ı: 'i',
   '−': '-',
+  // The narrow no-break space that Intl writes into French numbers.
+  '\u202f': '\u00a0',
 };
 
 /**

@@ -97,11 +97,11 @@ export class SheetPages {
   }
 
   /** On every page: what the sheet is of, and which page of how many. */
-  writeFeet(foot: string): void {
+  writeFeet(foot: string, pageOf: (page: number, pages: number) => string): void {
     const { start, count } = this.document.bufferedPageRange();
     for (let page = start; page < start + count; page += 1) {
       this.document.switchToPage(page);
-      const number = `page ${page - start + 1} of ${count}`;
+      const number = pageOf(page - start + 1, count);
       const numberWidth = this.widthOf(number, 9, PLAIN);
       const y = this.bottom + 4;
       this.text(foot, MARGIN, y, { size: 9, width: this.width - numberWidth - 12 });

@@ -1,10 +1,11 @@
 import { Injectable } from '@nestjs/common';
 import { Refusal } from '../core/refusal.js';
+import type { NameLanguage } from '../core/taxa/taxon-name.js';
 import { Database } from '../database/database.js';
 import { mayEnter, signedIn, type Viewer } from '../people/viewer.js';
 import { allowedIn, nameOf, openCount } from '../plans/count-access.js';
 import { drawFieldSheet, PAPERS, type Paper } from './draw-field-sheet.js';
-import { fieldSheet } from './field-sheet.js';
+import { fieldSheet, SHEET_LANGUAGES } from './field-sheet.js';
 
 @Injectable()
 export class SheetService {
@@ -15,7 +16,12 @@ export class SheetService {
    *
    * @throws Refusal BAD_INPUT, NOT_SIGNED_IN, NOT_FOUND, NOT_ALLOWED
    */
-  async fieldSheet(viewer: Viewer | null, assignmentId: string, paper: string): Promise<Buffer> {
+  async fieldSheet(
+    viewer: Viewer | null,
+    assignmentId: string,
+    paper: string,
+    language: string,
+  ): Promise<Buffer> {
     const someone = signedIn(viewer);
     const missing = new Refusal(
       'NOT_FOUND',
@@ -34,15 +40,25 @@ export class SheetService {
     if (assignment === undefined || !(isOwn || roles.includes('LEADER'))) throw missing;
     const window = record.windows.find(({ id }) => id === assignment.window);
     if (window === undefined) throw new Error(`assignment ${assignmentId} has no window`);
-    const sheet = fieldSheet({
+    const plan = {
       count: record,
       window,
       sections: record.sections.filter(({ id }) => assignment.sections.includes(id)),
       vantage: record.vantages.find(({ id }) => id === assignment.vantage) ?? null,
       observer: nameOf(record, assignment.person),
-    });
-    return drawFieldSheet(sheet, readPaper(paper));
+    };
+    return drawFieldSheet(fieldSheet(plan, readLanguage(language)), readPaper(paper));
   }
+}
+
+function readLanguage(language: string): NameLanguage {
+  const known = Object.keys(SHEET_LANGUAGES) as NameLanguage[];
+  const found = known.find((one) => one === language);
+  if (found !== undefined) return found;
+  throw new Refusal(
+    'BAD_INPUT',
+    `There is no field sheet in the language "${language}". Expected ${known.join(' or ')}.`,
+  );
 }
 
 function readPaper(paper: string): Paper {

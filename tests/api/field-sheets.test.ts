@@ -34,6 +34,22 @@ it('an observer prints the sheet of their own assignment, on A4 unless they say 
   expect([letter?.width, letter?.height]).toEqual([612, 792]);
 });
 
+it('is in the language that the link says, else in the browser’s, else in English', async () => {
+  const titleOf = async (query: string, accepted?: string): Promise<string | undefined> => {
+    const headers = accepted === undefined ? {} : { 'accept-language': accepted };
+    const response = await count.as.ola.get(sheet + query, headers);
+    expect(response.headers.get('vary')).toContain('Accept-Language');
+    return readPdf(await bytesOf(response))[0]?.texts[0];
+  };
+  expect(await titleOf('')).toBe('Field sheet');
+  expect(await titleOf('?lang=fr', 'en')).toBe('Fiche de terrain');
+  expect(await titleOf('?lang=en', 'fr')).toBe('Field sheet');
+  // RFC 9110, 12.5.4: the weights decide, and a range without its region stands for all of them.
+  expect(await titleOf('', 'en;q=0.4, fr-CA, fr;q=0.9')).toBe('Fiche de terrain');
+  expect(await titleOf('', 'de, fr;q=0.2, en;q=0.7')).toBe('Field sheet');
+  expect(await titleOf('', 'de')).toBe('Field sheet');
+});
+
 it('so does the leader of the count, and nobody else', async () => {
   expect((await count.as.lea.get(sheet)).status).toBe(200);
   const others = await count.as.pia.get(sheet);
@@ -49,12 +65,17 @@ it('so does the leader of the count, and nobody else', async () => {
   expect(await nobody.text()).toContain('Nobody is signed in');
 });
 
-it('an unknown assignment or paper is refused in words, and never answered with a page of the app', async () => {
+it('an unknown assignment, paper or language is refused in words, and never answered with a page of the app', async () => {
   const unknown = await count.as.ola.get('/field-sheets/none.pdf');
   expect(unknown.status).toBe(404);
   expect(unknown.headers.get('content-type')).toContain('text/plain');
   const paper = await count.as.ola.get(`${sheet}?paper=a5`);
   expect(paper.status).toBe(400);
   expect(await paper.text()).toBe('There is no field sheet for paper "a5". Expected a4 or letter.');
+  const language = await count.as.ola.get(`${sheet}?lang=de`);
+  expect(language.status).toBe(400);
+  expect(await language.text()).toBe(
+    'There is no field sheet in the language "de". Expected en or fr.',
+  );
   expect((await count.as.ola.get('/field-sheets/none.txt')).status).toBe(404);
 });

@@ -36,12 +36,12 @@ export class ApiClient {
   }
 
   /** Asks for a plain page of the server. */
-  async get(path: string): Promise<Response> {
+  async get(path: string, headers: Readonly<Record<string, string>> = {}): Promise<Response> {
     if (this.signInFirst !== undefined) {
       this.#signingIn ??= this.signInFirst(this);
       await this.#signingIn;
     }
-    return fetch(this.url + path, { headers: { cookie: this.cookie } });
+    return fetch(this.url + path, { headers: { ...headers, cookie: this.cookie } });
   }
 
   private async post(query: string, variables: object): Promise<Answer> {

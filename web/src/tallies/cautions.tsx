@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { CAUTIONS, LAST_WORD } from '../../../server/core/cautions.js';
+import { language } from '../ui/language.js';
 
 /** What the tool can say about safety, and who has the last word. */
 export function Cautions(props: { readonly open?: boolean }): ReactNode {
@@ -8,10 +9,10 @@ export function Cautions(props: { readonly open?: boolean }): ReactNode {
       <summary>Before you go out</summary>
       <ul className="stack-tight">
         {CAUTIONS.map((caution) => (
-          <li key={caution}>{caution}</li>
+          <li key={caution.en}>{caution[language()]}</li>
         ))}
       </ul>
-      <p className="soft">{LAST_WORD}</p>
+      <p className="soft">{LAST_WORD[language()]}</p>
     </details>
   );
 }
