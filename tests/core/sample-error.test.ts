@@ -120,11 +120,9 @@ describe('the error of proportion samples', () => {
       ['block', 0.2],
       ['guess', 0.5],
     ] as const) {
-      const raft = RAFT.map(([taxon, number, more]): ShortLine => [
-        taxon,
-        number,
-        more?.flock === 'raft A' ? { ...more, totalMethod } : more,
-      ]);
+      const raft = RAFT.map(([taxon, number, more = {}]): ShortLine =>
+        more.flock === 'raft A' ? [taxon, number, { ...more, totalMethod }] : [taxon, number, more],
+      );
       const snapshot = { ...aCount([aTally('o1', raft)]), samples };
       expect(errorOf(snapshot, 't-o1:1')).toBeCloseTo(
         Math.sqrt(cv ** 2 + 0.4 / 60 + cv ** 2 * (0.4 / 60)),

@@ -306,6 +306,7 @@ describe('tally form', () => {
               lines: submitted.lines.map((line) => ({
                 ...line,
                 candidates: [...line.candidates],
+                totalMethod: null,
                 marks: [],
               })),
               samples: [],
