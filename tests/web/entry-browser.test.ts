@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   accessibilityViolations,
@@ -52,6 +52,52 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
     return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   }
 
+  /** By keyboard a cross-hair is moved, told in words and set; keys, buttons and fingers enlarge the map. */
+  async function seeTheMap(page: Page, where: Locator): Promise<void> {
+    const map = page.getByRole('application', { name: /^Map of your section, north up\./u });
+    const picture = page.locator('.section-map svg');
+    const tapped = await where.innerText();
+    await map.press('Shift+ArrowLeft');
+    await map.press('ArrowUp');
+    const crossHair = page.getByText(
+      /^Cross-hair: [\d,]+ m to the .* of Chapel bluff, in West Basin\./u,
+    );
+    await crossHair.waitFor();
+    expect(await where.innerText()).toBe(tapped);
+    await map.press('Enter');
+    const set = await where.innerText();
+    expect(set).not.toBe(tapped);
+    expect(await crossHair.innerText()).toContain(set.slice(0, -1));
+
+    await map.press('+');
+    expect(await picture.getAttribute('data-enlarged')).toBe('true');
+    await map.press('0');
+    expect(await picture.getAttribute('data-enlarged')).toBe('false');
+    await page.getByRole('button', { name: 'Enlarge the map' }).click();
+    await page.getByRole('button', { name: 'Look farther west' }).click();
+    expect(await picture.getAttribute('data-enlarged')).toBe('true');
+    await page.getByRole('button', { name: 'Whole', exact: true }).click();
+    expect(await picture.getAttribute('data-enlarged')).toBe('false');
+
+    const { x, y } = await middleOf(page, '.section-map svg');
+    const touch = await page.context().newCDPSession(page);
+    const fingers = (apart: number) => [
+      { x: x - apart, y },
+      { x: x + apart, y },
+    ];
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: fingers(30) });
+    for (const apart of [40, 60, 90]) {
+      await touch.send('Input.dispatchTouchEvent', {
+        type: 'touchMove',
+        touchPoints: fingers(apart),
+      });
+    }
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await page.locator('.section-map svg[data-enlarged=true]').waitFor();
+    // Two fingers set nothing.
+    expect(await where.innerText()).toBe(set);
+  }
+
   async function begin(taxon: string): Promise<void> {
     const field = observer.page.getByRole('combobox', { name: 'Add a line' });
     await field.fill(taxon);
@@ -97,7 +143,9 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
 
       await page.getByText('Where the flock was').click();
       await page.locator('.section-map svg').click({ position: { x: 200, y: 120 } });
-      await page.getByText(/ m to the .* of Chapel bluff\.$/u).waitFor();
+      const where = page.getByText(/^[\d,]+ m to the .* of Chapel bluff\.$/u);
+      await where.waitFor();
+      await seeTheMap(page, where);
       await expectFine(page);
       await press('Line done');
     },

@@ -81,6 +81,21 @@ describe('where a flock was', () => {
     expect((await send(server))?.lines[0]).toMatchObject({ lat: null, lon: null });
   });
 
+  test('is set by keyboard alone, and the cross-hair is told in words', async () => {
+    const server = await openLine();
+    const map = screen.getByRole('application', { name: /^Map of your section, north up\./u });
+    fireEvent.keyDown(map, { key: 'ArrowRight', shiftKey: true });
+    const words = await screen.findByText(/^Cross-hair: /u);
+    const before = words.textContent;
+    fireEvent.keyDown(map, { key: 'ArrowUp' });
+    expect(words.textContent).not.toBe(before);
+    expect(words.textContent).toMatch(/(?:in|outside) .*Enter sets it\.$/u);
+    fireEvent.keyDown(map, { key: 'Enter' });
+    const [line] = (await send(server))?.lines ?? [];
+    expect(line?.lat).toBeTypeOf('number');
+    expect(line?.lon).toBeTypeOf('number');
+  });
+
   test('half a position, and what is not on the globe, is named at its field', async () => {
     await openLine();
     type('Latitude', '144');

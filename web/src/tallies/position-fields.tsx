@@ -1,14 +1,13 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { geodesicFrom } from '../../../server/core/math/geodesic-direct.js';
-import { geodesicBetween } from '../../../server/core/math/geodesy.js';
 import type { Position } from '../../../server/core/model/snapshot.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { TextField } from '../ui/text-field.js';
 import { birds } from '../ui/words.js';
-import { compassPoint } from './compass-point.js';
 import type { DraftLine } from './draft.js';
 import { NumberField } from './number-field.js';
 import type { Place } from './place.js';
+import { fromNamedThing } from './place-words.js';
 import { SectionMap } from './section-map.js';
 
 /** About a metre; a phone knows no better. */
@@ -39,7 +38,7 @@ export function PositionFields(props: {
         mark={at}
         onTap={(position) => {
           put(position);
-          announce('Position put in from the map.');
+          announce(`Position put in. ${positionWords(position, place)}`);
         }}
       />
       <p className="row">
@@ -82,13 +81,11 @@ function positionOf({ lon, lat }: DraftLine): Position | null {
   return Math.abs(east) <= 180 && Math.abs(north) <= 90 ? [east, north] : null;
 }
 
-/** `1,240 m to the NW (312°) of Old pier`, so that a slip of the finger shows. */
-function positionWords(at: Position | null, { vantage }: Place): string {
+/** `1,240 m to the NW (312°) of Old pier.`, so that a slip of the finger shows. */
+function positionWords(at: Position | null, place: Place): string {
   if (at === null) return 'No position yet: tap the map.';
-  if (vantage === null || Math.abs(at[1] - vantage.position[1]) > 1) return 'Position put in.';
-  const { distance, bearing } = geodesicBetween(vantage.position, at);
-  const towards = Math.round(bearing) % 360;
-  return `${birds(Math.round(distance))} m to the ${compassPoint(towards).short} (${towards}°) of ${vantage.name}.`;
+  const from = fromNamedThing(at, place);
+  return from === null ? 'Position put in.' : `${from}.`;
 }
 
 /** A bearing by compass and a distance by eye or rangefinder, from where the observer stands. */

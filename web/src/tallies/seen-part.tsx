@@ -52,7 +52,10 @@ export function SeenPart(props: {
             label="Map of your section, north up. Tap the corners of what you saw, one after another."
             place={place}
             outline={outline}
-            onTap={(corner) => draw([...outline, corner])}
+            onTap={(corner) => {
+              draw([...outline, corner]);
+              if (outline.length < 2) announce(`Corner ${outline.length + 1} set.`);
+            }}
           />
           <p className="hint">
             {share === null
