@@ -6,6 +6,7 @@ import { build } from '../../server/build.mjs';
 import { root } from '../../server/toolchain/freshness.mjs';
 import { findChromium } from '../support/find-chromium.mjs';
 import { desk, launch, openPage, phone, settled, signIn } from './browser.mjs';
+import { pictureEntryPages } from './entry-pictures.mjs';
 
 const pictures = path.join(root, 'web/pictures');
 
@@ -20,24 +21,6 @@ async function take(page, name) {
   const file = path.join(pictures, `${name}.png`);
   await page.screenshot({ path: file });
   console.log(path.relative(root, file));
-}
-
-/**
- * The observer's phone: a raft left as its pair, the number given in blocks.
- *
- * @param {import('playwright-core').Page} page
- */
-async function tallyOnAPhone(page) {
-  await page.getByRole('link', { name: 'Begin the tally' }).click();
-  await page.getByRole('button', { name: 'Greater Scaup', exact: true }).click();
-  await page.getByRole('button', { name: 'Greater/Lesser Scaup', exact: true }).click();
-  await page.getByText('In blocks').click();
-  await page.getByRole('button', { name: '100', exact: true }).click();
-  for (let block = 0; block < 9; block += 1) {
-    await page.getByRole('button', { name: 'Add a block of 100' }).click();
-  }
-  await page.locator('.line-editor').evaluate((editor) => editor.scrollIntoView());
-  await take(page, 'tally-on-a-phone');
 }
 
 /**
@@ -99,7 +82,7 @@ try {
   }
   const field = await openPage(browser, phone);
   await signIn(field.page, server.url, observer);
-  await tallyOnAPhone(field.page);
+  await pictureEntryPages(field.page, take);
   const evening = await openPage(browser, desk);
   await signIn(evening.page, server.url, compiler);
   await atTheDesk(evening.page, evening.page.url().replace(/\/[^/]*$/u, ''));
