@@ -1,7 +1,10 @@
+import { i18n } from '@lingui/core';
 import { screen, within } from '@testing-library/react';
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
+import { CAUTIONS } from '../../server/core/cautions.js';
 import type { CountCoverageQuery } from '../../web/src/graphql/generated/graphql.js';
 import { gapOf } from '../../web/src/plans/coverage-gaps.js';
+import { chooseLanguage } from '../../web/src/ui/language.js';
 import { fakeServer } from './fake-server.js';
 import { openApp, useCleanBrowser } from './open-app.js';
 
@@ -122,8 +125,9 @@ const count = {
 
 describe('the leader’s page of coverage', () => {
   useCleanBrowser();
+  afterEach(() => i18n.activate('en', ['en-GB']));
 
-  async function open(): Promise<void> {
+  async function open(missing = 'What is missing'): Promise<void> {
     const leader = { __typename: 'Person', id: 'l1', name: 'Lou Tern' };
     fakeServer({
       Me: { me: leader },
@@ -132,7 +136,7 @@ describe('the leader’s page of coverage', () => {
       CountCoverage: { count },
     });
     openApp('/counts/c1/coverage');
-    await screen.findByRole('heading', { name: 'What is missing' });
+    await screen.findByRole('heading', { name: missing });
   }
 
   test('has the shoreline under the sections, closed only where it is an outline', async () => {
@@ -194,5 +198,22 @@ describe('the leader’s page of coverage', () => {
     await open();
     expect(screen.getByText('Before you go out').closest('details')?.open).toBe(true);
     screen.getByText(/^Ice: keep off it/u);
+  });
+
+  test('says all of it in French, with field sheets and cautions in French', async () => {
+    await chooseLanguage('fr');
+    await open('Ce qui manque');
+    screen.getByText(
+      'Jusqu’ici, sur 3 secteurs, aucun n’a encore deux relevés indépendants, 1 n’en a qu’un et 2 n’ont encore aucun relevé complet.',
+    );
+    const table = screen.getByRole('region', { name: 'Couverture par secteur et créneau' });
+    expect(within(table).getAllByRole('listitem')[0]?.textContent).toBe(
+      '●Ann Marsh, depuis\u00a0: Old pier, reçu à 11:02, corrigé',
+    );
+    const [sheet] = screen.getAllByRole('link', { name: /fiche de terrain de Ann Marsh/u });
+    expect(sheet?.getAttribute('href')).toBe('/field-sheets/a1.pdf?paper=a4&lang=fr');
+    for (const { fr } of CAUTIONS) expect(document.body.textContent).toContain(fr);
+    // The kind of the count and its date in the head of the page.
+    screen.getByText('Lake Test · samedi 16 janvier 2027 · ouvert');
   });
 });
