@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { v7 } from 'uuid';
@@ -8,7 +10,7 @@ import { SelectField } from '../ui/select-field.js';
 import { TextArea } from '../ui/text-field.js';
 import { dayAndClock } from '../ui/words.js';
 import { AskQuery } from './ruling-documents.js';
-import { reviewTypes } from './listed-disagreement.js';
+import { ofReviews } from './listed-disagreement.js';
 
 interface Asked {
   readonly id: string;
@@ -50,43 +52,37 @@ export function AskForm(props: {
           question: question.trim(),
         },
       },
-      { additionalTypenames: reviewTypes },
+      ofReviews,
     );
     if (answer.error) setTrouble(readTrouble(answer.error));
     else {
       setQuestion('');
-      announce('The question was sent.');
+      announce(t`The question was sent.`);
     }
   }
 
   return (
     <section className="panel stack" aria-labelledby="ask-heading">
-      <h2 id="ask-heading">Questions to observers</h2>
+      <h2 id="ask-heading">
+        <Trans>Questions to observers</Trans>
+      </h2>
       {disagreement.queries.map((query) => (
-        <div key={query.id} className="stack-tight">
-          <p>
-            <strong>
-              {query.askedBy.name} to {query.to.name}:
-            </strong>{' '}
-            {query.question}
-          </p>
-          <p className={query.answer ? '' : 'soft'}>
-            {query.answer
-              ? `“${query.answer}”`
-              : `No answer yet, asked ${dayAndClock(query.askedAt, props.timeZone)}.`}
-          </p>
-        </div>
+        <AskedQuestion key={query.id} query={query} timeZone={props.timeZone} />
       ))}
       {!props.mayAsk || disagreement.observers.length === 0 ? (
         disagreement.queries.length === 0 ? (
-          <p className="soft">None asked.</p>
+          <p className="soft">
+            <Trans>None asked.</Trans>
+          </p>
         ) : null
       ) : (
         <details>
-          <summary>Ask an observer</summary>
+          <summary>
+            <Trans>Ask an observer</Trans>
+          </summary>
           <ActForm trouble={trouble} act={submit}>
             <SelectField
-              label="Whom"
+              label={t`Whom`}
               options={disagreement.observers.map((person) => ({
                 value: person.id,
                 label: person.name,
@@ -95,12 +91,12 @@ export function AskForm(props: {
               onChange={setToId}
             />
             <TextArea
-              label="Question"
-              hint={`They do not see what the others counted; ask so that it does not show.${
+              label={t`Question`}
+              hint={
                 disagreement.id === null
-                  ? ' Nothing but your words tells them which flock you mean: name its section and time.'
-                  : ''
-              }`}
+                  ? t`They do not see what the others counted; ask so that it does not show. Nothing but your words tells them which flock you mean: name its section and time.`
+                  : t`They do not see what the others counted; ask so that it does not show.`
+              }
               required
               value={question}
               onChange={setQuestion}
@@ -111,12 +107,33 @@ export function AskForm(props: {
                 className="button"
                 disabled={fetching || question.trim() === ''}
               >
-                {fetching ? 'Sending …' : 'Ask'}
+                {fetching ? t`Sending …` : t`Ask`}
               </button>
             </div>
           </ActForm>
         </details>
       )}
     </section>
+  );
+}
+
+function AskedQuestion(props: { readonly query: Asked; readonly timeZone: string }): ReactNode {
+  const { question, answer, askedBy, to, askedAt } = props.query;
+  const [asker, asked] = [askedBy.name, to.name];
+  const time = dayAndClock(askedAt, props.timeZone);
+  return (
+    <div className="stack-tight">
+      <p>
+        <strong>
+          <Trans>
+            {asker} to {asked}:
+          </Trans>
+        </strong>{' '}
+        {question}
+      </p>
+      <p className={answer ? '' : 'soft'}>
+        {answer ? t`“${answer}”` : t`No answer yet, asked ${time}.`}
+      </p>
+    </div>
   );
 }

@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { listed } from '../ui/words.js';
 
 interface CellName {
@@ -8,5 +9,5 @@ interface CellName {
 /** A cell as people call it: its sections, and whether it is about birds flying through. */
 export function cellWords(cell: CellName): string {
   const place = listed(cell.sections.map(({ name }) => name));
-  return cell.layer === 'flying-through' ? `${place}, flying through` : place;
+  return cell.layer === 'flying-through' ? t`${place}, flying through` : place;
 }

@@ -1,3 +1,4 @@
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { GivenRulingFragment } from '../graphql/generated/graphql.js';
 import { changesGroup } from './decision-draft.js';
@@ -23,9 +24,13 @@ export function ChangedGroups(props: {
   if (changing.length === 0) return null;
   return (
     <section className="stack" aria-labelledby="changed-groups-heading">
-      <h2 id="changed-groups-heading">Groups merged or taken apart</h2>
+      <h2 id="changed-groups-heading">
+        <Trans>Groups merged or taken apart</Trans>
+      </h2>
       <p className="soft">
-        What differs within the groups as they now are stands in the list above, if anything does.
+        <Trans>
+          What differs within the groups as they now are stands in the list above, if anything does.
+        </Trans>
       </p>
       <ol className="plain-list stack">
         {changing.map((ruling) => (

@@ -1,4 +1,4 @@
-import { countOf } from '../ui/words.js';
+import { plural, t } from '@lingui/core/macro';
 
 /** What a cell says of whether one truth fits all its tallies. */
 export interface CellFit {
@@ -14,13 +14,12 @@ export interface CellFit {
  */
 export function conflictSentences(cell: CellFit): readonly string[] {
   if (cell.feasible) return [];
-  const each =
-    cell.tallies.length > 2
-      ? ', and with more than two tallies it counts once for each observer who has it wrong'
-      : '';
+  const { birdsInConflict: wrong, witness, tallies } = cell;
   return [
-    `No single truth fits all the tallies: at least ${countOf(cell.birdsInConflict, 'bird')} must be wrong.`,
-    ...(cell.witness ? [cell.witness] : []),
-    `This is about all birds of the place, with counting error allowed for. A bird is wrong if somebody missed, added or misnamed it${each}.`,
+    t`No single truth fits all the tallies: at least ${plural(wrong, { one: '# bird', other: '# birds' })} must be wrong.`,
+    ...(witness ? [witness] : []),
+    tallies.length > 2
+      ? t`This is about all birds of the place, with counting error allowed for. A bird is wrong if somebody missed, added or misnamed it, and with more than two tallies it counts once for each observer who has it wrong.`
+      : t`This is about all birds of the place, with counting error allowed for. A bird is wrong if somebody missed, added or misnamed it.`,
   ];
 }

@@ -1,6 +1,9 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { Extent } from '../ui/extent.js';
-import { birds, inWords, percent, sentenceCase, twoDecimals } from '../ui/words.js';
+import { birds, percent, sentenceCase, twoDecimals } from '../ui/words.js';
+import { ruleName } from './rule-names.js';
 
 interface ConsensusGroup {
   readonly totals: readonly {
@@ -28,30 +31,34 @@ export function ConsensusTable(props: { readonly group: ConsensusGroup }): React
   const full = Math.max(consensus.high, ...consensus.byRule.map(({ number }) => number), 1);
   return (
     <section className="stack-tight" aria-labelledby="consensus-heading">
-      <h2 id="consensus-heading">What the rules make of it</h2>
+      <h2 id="consensus-heading">
+        <Trans>What the rules make of it</Trans>
+      </h2>
       <p>
         {draftSentence(consensus)} {spreadSentence(consensus, totals.length)}
       </p>
-      <div className="wide" role="region" aria-label="Table: what the rules give" tabIndex={0}>
+      <div className="wide" role="region" aria-label={t`Table: what the rules give`} tabIndex={0}>
         <table className="consensus-table">
           <thead>
             <tr>
-              <th scope="col">Rule</th>
-              <th scope="col" className="number">
-                Birds
+              <th scope="col">
+                <Trans>Rule</Trans>
               </th>
-              <th scope="col">Drawn, with the draft’s interval</th>
+              <th scope="col" className="number">
+                <Trans>Birds</Trans>
+              </th>
+              <th scope="col">
+                <Trans>Drawn, with the draft’s interval</Trans>
+              </th>
             </tr>
           </thead>
           <tbody>
             {consensus.byRule.map(({ rule, number }) => {
               const isDraft = rule === consensus.rule;
+              const name = sentenceCase(ruleName(rule));
               return (
                 <tr key={rule} data-draft={isDraft}>
-                  <th scope="row">
-                    {sentenceCase(inWords(rule))}
-                    {isDraft ? ' (the draft)' : ''}
-                  </th>
+                  <th scope="row">{isDraft ? t`${name} (the draft)` : name}</th>
                   <td className="number">{birds(number)}</td>
                   <td>
                     <Extent
@@ -72,16 +79,21 @@ export function ConsensusTable(props: { readonly group: ConsensusGroup }): React
 }
 
 function draftSentence(consensus: ConsensusGroup['consensus']): string {
-  const interval = `between ${birds(consensus.low)} and ${birds(consensus.high)}`;
+  const [number, low, high] = [
+    birds(consensus.number),
+    birds(consensus.low),
+    birds(consensus.high),
+  ];
+  const rule = ruleName(consensus.rule);
   switch (consensus.rule) {
     case 'single':
-      return `One observer counted here, so the draft is theirs: ${birds(consensus.number)}, likely ${interval}.`;
+      return t`One observer counted here, so the draft is theirs: ${number}, likely between ${low} and ${high}.`;
     case 'partial-only':
-      return `Only partial tallies cover this place, so the draft of ${birds(consensus.number)} is a lower bound.`;
+      return t`Only partial tallies cover this place, so the draft of ${number} is a lower bound.`;
     case 'ruling':
-      return `A ruling sets ${birds(consensus.number)}.`;
+      return t`A ruling sets ${number}.`;
     default:
-      return `By the rule “${inWords(consensus.rule)}” the draft is ${birds(consensus.number)}, likely ${interval}.`;
+      return t`By the rule “${rule}” the draft is ${number}, likely between ${low} and ${high}.`;
   }
 }
 
@@ -89,19 +101,20 @@ function draftSentence(consensus: ConsensusGroup['consensus']): string {
 function spreadSentence(consensus: ConsensusGroup['consensus'], observers: number): string {
   const { i2, q, tau2 } = consensus;
   if (i2 === null || i2 === undefined || observers < 2) return '';
-  const meaning =
-    i2 < 1
-      ? 'Their counts differ no more than counting error explains'
-      : `About ${percent(i2 / 100)} of the spread between them is more than counting error explains`;
+  const wholePercent = Math.round(i2);
   const numbers = [
-    `I² ${Math.round(i2)} %`,
+    t`I² ${wholePercent} %`,
     ...(q === null || q === undefined ? [] : [`Q ${twoDecimals(q)}`]),
     ...(tau2 === null || tau2 === undefined ? [] : [`τ² ${twoDecimals(tau2)}`]),
-  ];
+  ].join(', ');
+  const share = percent(i2 / 100);
+  const spread =
+    i2 < 1
+      ? t`Their counts differ no more than counting error explains (${numbers}).`
+      : t`About ${share} of the spread between them is more than counting error explains (${numbers}).`;
   const { predicted } = consensus;
-  const next =
-    predicted === null || predicted === undefined
-      ? ''
-      : ` One more observer would likely count between ${birds(Math.floor(predicted.low))} and ${birds(Math.ceil(predicted.high))}.`;
-  return `${meaning} (${numbers.join(', ')}).${next}`;
+  if (predicted === null || predicted === undefined) return spread;
+  const [least, most] = [birds(Math.floor(predicted.low)), birds(Math.ceil(predicted.high))];
+  const next = t`One more observer would likely count between ${least} and ${most}.`;
+  return `${spread} ${next}`;
 }

@@ -1,3 +1,5 @@
+import type { MessageDescriptor } from '@lingui/core';
+import { msg, t } from '@lingui/core/macro';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { taxonName } from '../../../server/core/taxa/taxon-name.js';
 import type { DecisionInput, RulingTargetInput } from '../graphql/generated/graphql.js';
@@ -40,27 +42,27 @@ export interface ProposedDecision {
 export const decisionKinds: Readonly<
   Record<
     'group' | 'link' | 'line' | 'tally',
-    readonly { readonly kind: string; readonly words: string }[]
+    readonly { readonly kind: string; readonly words: MessageDescriptor }[]
   >
 > = {
   group: [
-    { kind: 'let-stand', words: 'The draft stands' },
-    { kind: 'accept-observer', words: 'One observer’s lines stand' },
-    { kind: 'take-rule', words: 'Another rule sets the total' },
-    { kind: 'set-numbers', words: 'These numbers stand' },
-    { kind: 'identify-as', words: 'These birds are compiled as' },
-    { kind: 'merge-groups', words: 'Settled together with another group' },
-    { kind: 'split-group', words: 'The group is taken apart' },
+    { kind: 'let-stand', words: msg`The draft stands` },
+    { kind: 'accept-observer', words: msg`One observer’s lines stand` },
+    { kind: 'take-rule', words: msg`Another rule sets the total` },
+    { kind: 'set-numbers', words: msg`These numbers stand` },
+    { kind: 'identify-as', words: msg`These birds are compiled as` },
+    { kind: 'merge-groups', words: msg`Settled together with another group` },
+    { kind: 'split-group', words: msg`The group is taken apart` },
   ],
   link: [
-    { kind: 'confirm-link', words: 'One flock: count it once' },
-    { kind: 'reject-link', words: 'Two flocks: count both' },
+    { kind: 'confirm-link', words: msg`One flock: count it once` },
+    { kind: 'reject-link', words: msg`Two flocks: count both` },
   ],
   line: [
-    { kind: 'identify-line', words: 'One line is read as' },
-    { kind: 'exclude', words: 'One line is left out' },
+    { kind: 'identify-line', words: msg`One line is read as` },
+    { kind: 'exclude', words: msg`One line is left out` },
   ],
-  tally: [{ kind: 'exclude', words: 'The tally is left out' }],
+  tally: [{ kind: 'exclude', words: msg`The tally is left out` }],
 };
 
 /** Merging or splitting: the group as it stands is no longer there afterwards. */
@@ -113,29 +115,28 @@ export function decisionFaults(draft: DecisionDraft, reason: string): ReadonlyMa
   const taxonFault = (field: string, text: string): void => {
     const parsed = parseTaxon(text);
     if (parsed.ok) return;
-    const nearest = parsed.nearest === null ? '' : ` Did you mean ${parsed.nearest}?`;
-    faults.set(
-      field,
-      text.trim() === '' ? 'Name a taxon.' : `“${text}” is not a known taxon.${nearest}`,
-    );
+    const { nearest } = parsed;
+    if (text.trim() === '') faults.set(field, t`Name a taxon.`);
+    else if (nearest === null) faults.set(field, t`“${text}” is not a known taxon.`);
+    else faults.set(field, t`“${text}” is not a known taxon. Did you mean ${nearest}?`);
   };
-  if (reason.trim() === '') faults.set('reason', 'Say why, so that anyone can follow the ruling.');
-  if (isAboutLine(draft.kind) && draft.lineId === '') faults.set('line', 'Choose the tally line.');
+  if (reason.trim() === '') faults.set('reason', t`Say why, so that anyone can follow the ruling.`);
+  if (isAboutLine(draft.kind) && draft.lineId === '') faults.set('line', t`Choose the tally line.`);
   if (draft.kind === 'accept-observer' && draft.observer === '')
-    faults.set('observer', 'Choose an observer.');
-  if (draft.kind === 'take-rule' && draft.rule === '') faults.set('rule', 'Choose a rule.');
+    faults.set('observer', t`Choose an observer.`);
+  if (draft.kind === 'take-rule' && draft.rule === '') faults.set('rule', t`Choose a rule.`);
   if (draft.kind === 'identify-as') taxonFault('from', draft.from);
   if (draft.kind === 'identify-as' || draft.kind === 'identify-line') taxonFault('to', draft.to);
   if (draft.kind === 'merge-groups' && draft.with.length === 0)
-    faults.set('with', 'Choose the other group.');
+    faults.set('with', t`Choose the other group.`);
   if (draft.kind === 'split-group' && partsOf(draft).length < 2)
-    faults.set('parts', 'Put at least one taxon into another part.');
+    faults.set('parts', t`Put at least one taxon into another part.`);
   if (draft.kind === 'set-numbers') {
     if (draft.numbers.length === 0)
-      faults.set('numbers', 'Give at least one taxon with its number.');
+      faults.set('numbers', t`Give at least one taxon with its number.`);
     draft.numbers.forEach(({ taxon, number }, index) => {
       taxonFault(`taxon-${index}`, taxon);
-      if (wholeNumber(number) === null) faults.set(`number-${index}`, 'Give whole birds.');
+      if (wholeNumber(number) === null) faults.set(`number-${index}`, t`Give whole birds.`);
     });
   }
   return faults;

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import type { SourceFragment } from '../graphql/generated/graphql.js';
@@ -8,10 +10,11 @@ import { widerNames } from '../tallies/wider-names.js';
 import { SelectField } from '../ui/select-field.js';
 import { TextField } from '../ui/text-field.js';
 import { readTaxon } from '../ui/taxon.js';
-import { birds, inWords, sentenceCase } from '../ui/words.js';
+import { birds, sentenceCase } from '../ui/words.js';
 import { isAboutLine, type DecisionDraft } from './decision-draft.js';
 import { MergeFields, SplitFields } from './group-change-fields.js';
 import type { CellOfGroup, ChangedGroup } from './group-change-words.js';
+import { ruleName } from './rule-names.js';
 
 export interface DecidedGroup extends ChangedGroup {
   readonly consensus: {
@@ -36,12 +39,12 @@ export function DecisionFields(props: {
     <>
       {isAboutLine(draft.kind) ? (
         <SelectField
-          label="Tally line"
+          label={t`Tally line`}
           fault={faults.get('line')}
-          none="choose"
-          options={props.lines.map(({ line, tally }) => ({
-            value: line.id,
-            label: `${tally.observer.name}: ${line.written}, ${submittedQuantity(line)}`,
+          none={t`choose`}
+          options={props.lines.map((source) => ({
+            value: source.line.id,
+            label: lineWords(source),
           }))}
           value={draft.lineId}
           onChange={(value) => set({ lineId: value })}
@@ -49,12 +52,12 @@ export function DecisionFields(props: {
       ) : null}
       {draft.kind === 'accept-observer' && group !== null ? (
         <SelectField
-          label="Whose lines"
+          label={t`Whose lines`}
           fault={faults.get('observer')}
-          none="choose"
+          none={t`choose`}
           options={group.totals.map(({ observer, observerName, number }) => ({
             value: observer,
-            label: `${observerName}: ${birds(number)}`,
+            label: numbered(observerName, number),
           }))}
           value={draft.observer}
           onChange={(value) => set({ observer: value })}
@@ -62,12 +65,12 @@ export function DecisionFields(props: {
       ) : null}
       {draft.kind === 'take-rule' && group !== null ? (
         <SelectField
-          label="Rule"
+          label={t`Rule`}
           fault={faults.get('rule')}
-          none="choose"
+          none={t`choose`}
           options={group.consensus.byRule.map(({ rule, number }) => ({
             value: rule,
-            label: `${sentenceCase(inWords(rule))}: ${birds(number)}`,
+            label: numbered(sentenceCase(ruleName(rule)), number),
           }))}
           value={draft.rule}
           onChange={(value) => set({ rule: value })}
@@ -75,9 +78,9 @@ export function DecisionFields(props: {
       ) : null}
       {draft.kind === 'identify-as' ? (
         <SelectField
-          label="Birds that the draft has as"
+          label={t`Birds that the draft has as`}
           fault={faults.get('from')}
-          none="choose"
+          none={t`choose`}
           options={withChosen(group?.lines.map(({ taxon }) => taxon) ?? [], draft.from).map(
             (taxon) => ({ value: taxon, label: readTaxon(taxon).common }),
           )}
@@ -87,7 +90,7 @@ export function DecisionFields(props: {
       ) : null}
       {draft.kind === 'identify-as' || draft.kind === 'identify-line' ? (
         <TaxonField
-          label="Are compiled as"
+          label={t`Are compiled as`}
           value={draft.to}
           narrowFrom={
             draft.kind === 'identify-as'
@@ -116,6 +119,18 @@ export function DecisionFields(props: {
   );
 }
 
+/** `Ingrid Vale: 115`. */
+function numbered(name: string, number: number): string {
+  const total = birds(number);
+  return t`${name}: ${total}`;
+}
+
+/** `Ingrid Vale: Greater Scaup, 115`. */
+function lineWords({ line, tally }: SourceFragment): string {
+  const [observer, taxon, quantity] = [tally.observer.name, line.written, submittedQuantity(line)];
+  return t`${observer}: ${taxon}, ${quantity}`;
+}
+
 /** A select must be able to show what a proposal chose, even if the draft has no such line. */
 function withChosen(options: readonly string[], chosen: string): readonly string[] {
   return chosen === '' || options.includes(chosen) ? options : [chosen, ...options];
@@ -135,13 +150,13 @@ function TaxonField(props: {
     <div className="stack-tight">
       <TextField
         label={props.label}
-        hint="a name, a pair with a slash, or a group"
+        hint={t`a name, a pair with a slash, or a group`}
         fault={props.fault}
         value={props.value}
         onChange={props.onChange}
       />
       {wider.length === 0 ? null : (
-        <div className="choice-row" role="group" aria-label="Less precise">
+        <div className="choice-row" role="group" aria-label={t`Less precise`}>
           {wider.map((one) => (
             <button
               key={one.name}
@@ -170,38 +185,37 @@ function NumbersFields(props: {
     set({ numbers: draft.numbers.map((row, at) => (at === index ? { ...row, ...part } : row)) });
   return (
     <fieldset className="field">
-      <legend>Numbers</legend>
-      {draft.numbers.map((row, index) => (
-        <div key={index} className="number-row">
-          <TextField
-            label={`Taxon ${index + 1}`}
-            fault={faults.get(`taxon-${index}`)}
-            value={row.taxon}
-            onChange={(value) => change(index, { taxon: value })}
-          />
-          <NumberField
-            label={`Birds ${index + 1}`}
-            fault={faults.get(`number-${index}`)}
-            value={row.number}
-            onChange={(number) => change(index, { number })}
-          />
-          <button
-            type="button"
-            className="button"
-            aria-label={`Take out row ${index + 1}`}
-            onClick={() => set({ numbers: draft.numbers.filter((_, at) => at !== index) })}
-          >
-            ×
-          </button>
-        </div>
-      ))}
-      <p role="status">
-        Together {birds(total)}
-        {props.drafted === null || props.drafted === total
-          ? ''
-          : `, ${birds(Math.abs(total - props.drafted))} ${total > props.drafted ? 'more' : 'fewer'} than the draft`}
-        .
-      </p>
+      <legend>
+        <Trans>Numbers</Trans>
+      </legend>
+      {draft.numbers.map((row, index) => {
+        const place = index + 1;
+        return (
+          <div key={index} className="number-row">
+            <TextField
+              label={t`Taxon ${place}`}
+              fault={faults.get(`taxon-${index}`)}
+              value={row.taxon}
+              onChange={(value) => change(index, { taxon: value })}
+            />
+            <NumberField
+              label={t`Birds ${place}`}
+              fault={faults.get(`number-${index}`)}
+              value={row.number}
+              onChange={(number) => change(index, { number })}
+            />
+            <button
+              type="button"
+              className="button"
+              aria-label={t`Take out row ${place}`}
+              onClick={() => set({ numbers: draft.numbers.filter((_, at) => at !== index) })}
+            >
+              ×
+            </button>
+          </div>
+        );
+      })}
+      <p role="status">{togetherSentence(total, props.drafted)}</p>
       {faults.get('numbers') === undefined ? null : (
         <p className="field-fault">{faults.get('numbers')}</p>
       )}
@@ -211,9 +225,19 @@ function NumbersFields(props: {
           className="button"
           onClick={() => set({ numbers: [...draft.numbers, { taxon: '', number: '' }] })}
         >
-          Add a taxon
+          <Trans>Add a taxon</Trans>
         </button>
       </div>
     </fieldset>
   );
+}
+
+/** The numbers added up, and how far that is from the draft. */
+function togetherSentence(sum: number, drafted: number | null): string {
+  const total = birds(sum);
+  if (drafted === null || drafted === sum) return t`Together ${total}.`;
+  const difference = birds(Math.abs(sum - drafted));
+  return sum > drafted
+    ? t`Together ${total}, ${difference} more than the draft.`
+    : t`Together ${total}, ${difference} fewer than the draft.`;
 }

@@ -1,7 +1,9 @@
+import { t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import { useMemo, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { Link, useLocation } from 'wouter';
-import { kindWords } from '../../../server/core/disagreements/kind-words.js';
+
 import type { OneDisagreementQuery } from '../graphql/generated/graphql.js';
 import { Answer } from '../ui/answer.js';
 import { Notice } from '../ui/notice.js';
@@ -11,7 +13,7 @@ import { pathOf } from '../ui/path.js';
 import { SeverityMark } from '../ui/severity.js';
 import { useShortKeys, useShortKeysSetting } from '../ui/short-keys.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { countOf, sentenceCase } from '../ui/words.js';
+import { sentenceCase } from '../ui/words.js';
 import { AskForm } from './ask-form.js';
 import { BoundsTable } from './bounds-table.js';
 import { cellWords } from './cell-words.js';
@@ -19,9 +21,10 @@ import { conflictSentences, type CellFit } from './conflict-words.js';
 import { ConsensusTable } from './consensus-table.js';
 import { inOrderOfWork } from './disagreement-order.js';
 import { DisagreementList, OneDisagreement } from './disagreement-documents.js';
+import { kindName } from './kind-names.js';
 import { LinkDetails } from './link-details.js';
 import { LinkMap } from './link-map.js';
-import { reviewTypes } from './listed-disagreement.js';
+import { ofReviews } from './listed-disagreement.js';
 import { PairingPart } from './pairing-part.js';
 import { ReviewFrame } from './review-frame.js';
 import { RulingForm } from './ruling-form.js';
@@ -36,17 +39,16 @@ export function DisagreementPage(props: {
   readonly countId: string;
   readonly disagreementId: string;
 }): ReactNode {
-  const context = useMemo(() => ({ additionalTypenames: reviewTypes }), []);
   const [result, again] = useQuery({
     query: OneDisagreement,
     variables: { id: props.countId, disagreementId: props.disagreementId },
-    context,
+    context: ofReviews,
   });
   const neighbours = useNeighbours(props.countId, props.disagreementId);
   const disagreement = result.data?.count.review.disagreement;
   return (
     <Page
-      title={disagreement ? sentenceCase(kindWords(disagreement.kind)) : 'Disagreement'}
+      title={disagreement ? sentenceCase(kindName(disagreement.kind)) : t`Disagreement`}
       intro={<Neighbours countId={props.countId} {...neighbours} />}
     >
       <ReviewFrame
@@ -64,17 +66,19 @@ export function DisagreementPage(props: {
       >
         <Answer
           result={result}
-          skeleton={<Skeleton rows={16} label="Loading the disagreement." />}
+          skeleton={<Skeleton rows={16} label={t`Loading the disagreement.`} />}
           retry={() => again({ requestPolicy: 'network-only' })}
         >
           {({ count }) =>
             count.review.disagreement ? (
               <Matter disagreement={count.review.disagreement} count={count} />
             ) : (
-              <Notice kind="plain" title="This disagreement is no longer there.">
+              <Notice kind="plain" title={t`This disagreement is no longer there.`}>
                 <p>
-                  A tally or a ruling has changed what it was about.{' '}
-                  <Link href={pathOf('counts', count.id, 'disagreements')}>Back to the list</Link>
+                  <Trans>
+                    A tally or a ruling has changed what it was about.{' '}
+                    <Link href={pathOf('counts', count.id, 'disagreements')}>Back to the list</Link>
+                  </Trans>
                 </p>
               </Notice>
             )
@@ -98,7 +102,7 @@ function useNeighbours(countId: string, disagreementId: string): NeighboursOf {
     query: DisagreementList,
     variables: { id: countId },
     requestPolicy: 'cache-first',
-    context: useMemo(() => ({ additionalTypenames: reviewTypes }), []),
+    context: ofReviews,
   });
   return useMemo(() => {
     const ids = inOrderOfWork(data?.count.review.disagreements ?? []).map(({ id }) => id);
@@ -117,7 +121,7 @@ function Neighbours(props: NeighboursOf & { readonly countId: string }): ReactNo
   const [keysSetting] = useShortKeysSetting();
   const list = pathOf('counts', props.countId, 'disagreements');
   const pageOf = (id: string): string => pathOf('counts', props.countId, 'disagreements', id);
-  const { previous, next } = props;
+  const { at, of: all, previous, next } = props;
   useShortKeys(keysSetting === 'on', {
     j: next === null ? undefined : () => navigate(pageOf(next)),
     k: previous === null ? undefined : () => navigate(pageOf(previous)),
@@ -125,14 +129,26 @@ function Neighbours(props: NeighboursOf & { readonly countId: string }): ReactNo
     r: () => document.getElementById('ruling-heading')?.focus(),
   });
   return (
-    <nav className="row not-printed" aria-label="Disagreements">
-      <Link href={list}>All disagreements</Link>
-      <span>{props.at === null ? '\u00a0' : `${props.at} of ${props.of}, by birds at stake`}</span>
-      {previous === null ? null : <Link href={pageOf(previous)}>Previous</Link>}
-      {next === null ? null : <Link href={pageOf(next)}>Next</Link>}
+    <nav className="row not-printed" aria-label={t`Disagreements`}>
+      <Link href={list}>
+        <Trans>All disagreements</Trans>
+      </Link>
+      <span>{at === null ? '\u00a0' : t`${at} of ${all}, by birds at stake`}</span>
+      {previous === null ? null : (
+        <Link href={pageOf(previous)}>
+          <Trans context="disagreement">Previous</Trans>
+        </Link>
+      )}
+      {next === null ? null : (
+        <Link href={pageOf(next)}>
+          <Trans context="disagreement">Next</Trans>
+        </Link>
+      )}
       {keysSetting === 'on' ? (
         <span className="small keys-hint">
-          <kbd>j</kbd> next, <kbd>k</kbd> previous, <kbd>u</kbd> list, <kbd>r</kbd> rule
+          <Trans>
+            <kbd>j</kbd> next, <kbd>k</kbd> previous, <kbd>u</kbd> list, <kbd>r</kbd> rule
+          </Trans>
         </span>
       ) : null}
     </nav>
@@ -148,6 +164,7 @@ function Matter(props: {
   const { group, link } = disagreement;
   // A possible double count is about two sightings; the whole tallies of a place say nothing on it.
   const cell = link ? null : disagreement.cell;
+  const { birds } = disagreement;
   const letters = useMemo(
     () =>
       letterObservers([
@@ -162,7 +179,9 @@ function Matter(props: {
       <p className="sentence">{disagreement.text}</p>
       <p className="row soft">
         <SeverityMark severity={disagreement.severity} />
-        <span>{countOf(disagreement.birds, 'bird')} at stake</span>
+        <span>
+          <Plural value={birds} one="# bird at stake" other="# birds at stake" />
+        </span>
         {cell ? <span>{cellWords(cell)}</span> : null}
       </p>
       {cell ? <Conflict cell={cell} /> : null}

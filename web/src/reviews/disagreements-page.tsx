@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useMemo, useState, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { Link } from 'wouter';
@@ -6,13 +8,13 @@ import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { countOf } from '../ui/words.js';
 import { ChangedGroups } from './changed-groups.js';
+import { clauses } from './clauses.js';
 import { inOrderOfWork, isOpen, isSettled, matching, noFilter } from './disagreement-order.js';
 import { DisagreementList } from './disagreement-documents.js';
 import { FilterBar } from './filter-bar.js';
 import { LetStandForm } from './let-stand-form.js';
-import { reviewTypes, type ListedDisagreement } from './listed-disagreement.js';
+import { ofReviews, type ListedDisagreement } from './listed-disagreement.js';
 import { ReviewFrame } from './review-frame.js';
 import { WorkList } from './work-list.js';
 
@@ -21,7 +23,7 @@ export function DisagreementsPage(props: { readonly countId: string }): ReactNod
   const [result, again] = useQuery({
     query: DisagreementList,
     variables: { id: props.countId },
-    context: useMemo(() => ({ additionalTypenames: reviewTypes }), []),
+    context: ofReviews,
   });
   const [filter, setFilter] = useState(noFilter);
   const count = result.data?.count;
@@ -31,7 +33,7 @@ export function DisagreementsPage(props: { readonly countId: string }): ReactNod
   );
   const askAgain = (): void => again({ requestPolicy: 'network-only' });
   return (
-    <Page title="Disagreements" intro="Where the tallies differ, most birds at stake first.">
+    <Page title={t`Disagreements`} intro={t`Where the tallies differ, most birds at stake first.`}>
       <ReviewFrame
         countId={props.countId}
         act={
@@ -47,7 +49,7 @@ export function DisagreementsPage(props: { readonly countId: string }): ReactNod
       >
         <Answer
           result={result}
-          skeleton={<Skeleton rows={14} label="Loading the disagreements." />}
+          skeleton={<Skeleton rows={14} label={t`Loading the disagreements.`} />}
           retry={askAgain}
         >
           {({ count: { id, review, may, timeZone }, me }) => (
@@ -63,14 +65,14 @@ export function DisagreementsPage(props: { readonly countId: string }): ReactNod
                     onChange={setFilter}
                   />
                   {shown.length === 0 ? (
-                    <Notice kind="plain" title="Nothing fits this filter.">
+                    <Notice kind="plain" title={t`Nothing fits this filter.`}>
                       <p>
                         <button
                           type="button"
                           className="button"
                           onClick={() => setFilter({ ...noFilter, showSettled: true })}
                         >
-                          Show all
+                          <Trans>Show all</Trans>
                         </button>
                       </p>
                     </Notice>
@@ -96,11 +98,13 @@ export function DisagreementsPage(props: { readonly countId: string }): ReactNod
 
 function NoDisagreements(props: { readonly countId: string }): ReactNode {
   return (
-    <Notice kind="plain" title="No disagreements.">
+    <Notice kind="plain" title={t`No disagreements.`}>
       <p>
-        Either every section has been counted by one observer only, or all of them agree to the
-        bird. The <Link href={pathOf('counts', props.countId, 'coverage')}>coverage</Link> says
-        which.
+        <Trans>
+          Either every section has been counted by one observer only, or all of them agree to the
+          bird. The <Link href={pathOf('counts', props.countId, 'coverage')}>coverage</Link> says
+          which.
+        </Trans>
       </p>
     </Notice>
   );
@@ -108,19 +112,21 @@ function NoDisagreements(props: { readonly countId: string }): ReactNode {
 
 /** How much is left, in one sentence. */
 function openSentence(disagreements: readonly ListedDisagreement[]): string {
-  const open = disagreements.filter(isOpen);
+  const openOnes = disagreements.filter(isOpen);
+  const open = openOnes.length;
   const settled = disagreements.filter(isSettled).length;
-  const remarks = disagreements.length - open.length - settled;
-  const stake = open.reduce((sum, one) => sum + one.birds, 0);
-  const head =
-    open.length === 0
-      ? 'Nothing is open any more'
-      : `${countOf(open.length, 'disagreement')} ${open.length === 1 ? 'is' : 'are'} open, with ${countOf(stake, 'bird')} at stake between them`;
-  const rest = [
-    ...(settled === 0 ? [] : [`${settled} ${settled === 1 ? 'is' : 'are'} settled`]),
-    ...(remarks === 0
-      ? []
-      : [`${countOf(remarks, 'remark')} ${remarks === 1 ? 'needs' : 'need'} no ruling`]),
+  const remarks = disagreements.length - open - settled;
+  const stake = openOnes.reduce((sum, one) => sum + one.birds, 0);
+  const said = [
+    open === 0
+      ? t`Nothing is open any more`
+      : t`${plural(open, { one: '# disagreement is open', other: '# disagreements are open' })}, with ${plural(stake, { one: '# bird', other: '# birds' })} at stake between them`,
   ];
-  return `${[head, ...rest].join('; ')}.`;
+  if (settled > 0) said.push(plural(settled, { one: '# is settled', other: '# are settled' }));
+  if (remarks > 0) {
+    said.push(
+      plural(remarks, { one: '# remark needs no ruling', other: '# remarks need no ruling' }),
+    );
+  }
+  return `${clauses(said)}.`;
 }

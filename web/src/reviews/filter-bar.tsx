@@ -1,9 +1,12 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
-import { kindWords } from '../../../server/core/disagreements/kind-words.js';
 import type { Severity } from '../graphql/generated/graphql.js';
-import { inWords, sentenceCase } from '../ui/words.js';
+import { severityName } from '../ui/severity.js';
+import { sentenceCase } from '../ui/words.js';
 import { cellWords } from './cell-words.js';
 import type { Filter } from './disagreement-order.js';
+import { kindName } from './kind-names.js';
 import type { ListedDisagreement } from './listed-disagreement.js';
 
 const severities: readonly (Severity | 'any')[] = ['any', 'SERIOUS', 'QUESTIONED', 'NOTE'];
@@ -20,9 +23,11 @@ export function FilterBar(props: {
     disagreements.flatMap(({ cell }) => (cell ? [[cell.id, cellWords(cell)] as const] : [])),
   );
   return (
-    <div className="filter-bar not-printed" role="group" aria-label="Filter">
+    <div className="filter-bar not-printed" role="group" aria-label={t`Filter`}>
       <label>
-        <span>Severity</span>
+        <span>
+          <Trans>Severity</Trans>
+        </span>
         <select
           value={filter.severity}
           onChange={(event) =>
@@ -34,32 +39,40 @@ export function FilterBar(props: {
         >
           {severities.map((one) => (
             <option key={one} value={one}>
-              {sentenceCase(inWords(one))}
+              {one === 'any' ? t({ message: 'Any', context: 'severity' }) : severityName(one)}
             </option>
           ))}
         </select>
       </label>
       <label>
-        <span>Kind</span>
+        <span>
+          <Trans>Kind</Trans>
+        </span>
         <select
           value={filter.kind}
           onChange={(event) => onChange({ ...filter, kind: event.target.value })}
         >
-          <option value="any">Any</option>
+          <option value="any">
+            <Trans context="kind of disagreement">Any</Trans>
+          </option>
           {kinds.map((kind) => (
             <option key={kind} value={kind}>
-              {sentenceCase(kindWords(kind))}
+              {sentenceCase(kindName(kind))}
             </option>
           ))}
         </select>
       </label>
       <label>
-        <span>Where</span>
+        <span>
+          <Trans>Where</Trans>
+        </span>
         <select
           value={filter.cell}
           onChange={(event) => onChange({ ...filter, cell: event.target.value })}
         >
-          <option value="any">Anywhere</option>
+          <option value="any">
+            <Trans>Anywhere</Trans>
+          </option>
           {[...cells].map(([id, name]) => (
             <option key={id} value={id}>
               {name}
@@ -73,7 +86,7 @@ export function FilterBar(props: {
           checked={filter.showSettled}
           onChange={(event) => onChange({ ...filter, showSettled: event.target.checked })}
         />
-        Show settled
+        <Trans>Show settled</Trans>
       </label>
     </div>
   );

@@ -1,8 +1,10 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { Field } from '../ui/field.js';
 import { SelectField } from '../ui/select-field.js';
 import { readTaxon } from '../ui/taxon.js';
-import { countOf } from '../ui/words.js';
+
 import { partsOf, type DecisionDraft } from './decision-draft.js';
 import {
   commonTaxa,
@@ -29,20 +31,23 @@ export function MergeFields(props: ChangeProps): ReactNode {
   return (
     <>
       <SelectField
-        label="Together with"
-        hint="another group of the same place and window"
+        label={t`Together with`}
+        hint={t`another group of the same place and window`}
         fault={props.fault}
-        none="choose"
-        options={others.map(({ id, taxa, consensus }) => ({
-          value: id,
-          label: `${commonTaxa(taxa)}: ${countOf(consensus.number, 'bird')}`,
-        }))}
+        none={t`choose`}
+        options={others.map((other) => ({ value: other.id, label: groupWords(other) }))}
         value={chosen?.id ?? ''}
         onChange={(value) => props.set({ with: others.find(({ id }) => id === value)?.taxa ?? [] })}
       />
       <WhatHappens sentences={chosen === undefined ? [] : mergeSentences(group, chosen)} />
     </>
   );
+}
+
+/** `Redhead: 39 birds`. */
+function groupWords({ taxa, consensus: { number } }: ChangedGroup): string {
+  const names = commonTaxa(taxa);
+  return t`${names}: ${plural(number, { one: '# bird', other: '# birds' })}`;
 }
 
 /** Which part each taxon of the group goes to, and what taking it apart does. */
@@ -53,7 +58,9 @@ export function SplitFields(props: ChangeProps): ReactNode {
   return (
     <>
       <fieldset className="field">
-        <legend>Which part each taxon goes to</legend>
+        <legend>
+          <Trans>Which part each taxon goes to</Trans>
+        </legend>
         <div className="part-rows">
           {group.taxa.map((taxon) => (
             <Field key={taxon} label={readTaxon(taxon).common}>
@@ -65,9 +72,9 @@ export function SplitFields(props: ChangeProps): ReactNode {
                     props.set({ partOf: { ...draft.partOf, [taxon]: Number(event.target.value) } })
                   }
                 >
-                  {Array.from({ length: most }, (_, index) => (
-                    <option key={index} value={index + 1}>
-                      part {index + 1}
+                  {Array.from({ length: most }, (_, index) => index + 1).map((part) => (
+                    <option key={part} value={part}>
+                      {t`part ${part}`}
                     </option>
                   ))}
                 </select>
@@ -97,7 +104,9 @@ function WhatHappens(props: {
     <div role="status" className="stack-tight">
       {props.sentences.length === 0 ? null : (
         <>
-          <p className="label">What this ruling does</p>
+          <p className="label">
+            <Trans>What this ruling does</Trans>
+          </p>
           {props.children}
           {props.sentences.map((sentence) => (
             <p key={sentence}>{sentence}</p>

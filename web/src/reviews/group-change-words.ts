@@ -1,5 +1,6 @@
+import { plural, t } from '@lingui/core/macro';
 import { readTaxon } from '../ui/taxon.js';
-import { birds, countOf, listed } from '../ui/words.js';
+import { birds, listed } from '../ui/words.js';
 
 /** A group as a ruling would merge it or take it apart. */
 export interface ChangedGroup {
@@ -43,22 +44,25 @@ export function mergeSentences(one: ChangedGroup, other: ChangedGroup): readonly
   );
   const numberIn = ({ totals }: ChangedGroup, observer: string): number =>
     totals.find((total) => total.observer === observer)?.number ?? 0;
-  const sums = observers.map(
-    ({ observer, observerName }) =>
-      `${observerName} ${birds(numberIn(one, observer) + numberIn(other, observer))}`,
+  const sums = listed(
+    observers.map(
+      ({ observer, observerName }) =>
+        `${observerName} ${birds(numberIn(one, observer) + numberIn(other, observer))}`,
+    ),
   );
   const soughtOneOnly = observers.filter(({ observer }) =>
     [one, other].some(({ totals }) => totals.every((total) => total.observer !== observer)),
   );
+  const taxa = commonTaxa([...one.taxa, ...other.taxa]);
+  const names = listed(soughtOneOnly.map(({ observerName }) => observerName));
+  const [first, second] = [birds(one.consensus.number), birds(other.consensus.number)];
   return [
-    `${commonTaxa([...one.taxa, ...other.taxa])} are then compared and settled as one group.`,
-    `Each observer’s birds are added up first: ${listed(sums)}. The protocol’s rule then gives one number for all of them, where there are now ${birds(one.consensus.number)} and ${birds(other.consensus.number)}.`,
+    t`${taxa} are then compared and settled as one group.`,
+    t`Each observer’s birds are added up first: ${sums}. The protocol’s rule then gives one number for all of them, where there are now ${first} and ${second}.`,
     ...(soughtOneOnly.length === 0
       ? []
-      : [
-          `${listed(soughtOneOnly.map(({ observerName }) => observerName))} set out to count only one of the two; of the other, none are added.`,
-        ]),
-    'A ruling on either of the two groups no longer applies; rule on the new group where it needs one.',
+      : [t`${names} set out to count only one of the two; of the other, none are added.`]),
+    t`A ruling on either of the two groups no longer applies; rule on the new group where it needs one.`,
   ];
 }
 
@@ -68,14 +72,17 @@ export function partSentence(
   group: ChangedGroup,
   cell: CellOfGroup,
 ): string {
-  const numbers = group.totals.map(({ observer, observerName }) => {
-    const lines = cell.tallies.find((tally) => tally.observer === observer)?.lines ?? [];
-    const number = lines
-      .filter(({ taxon }) => part.includes(taxon))
-      .reduce((sum, line) => sum + line.number, 0);
-    return `${observerName} ${birds(number)}`;
-  });
-  return `${commonTaxa(part)}: ${listed(numbers)}`;
+  const numbers = listed(
+    group.totals.map(({ observer, observerName }) => {
+      const lines = cell.tallies.find((tally) => tally.observer === observer)?.lines ?? [];
+      const number = lines
+        .filter(({ taxon }) => part.includes(taxon))
+        .reduce((sum, line) => sum + line.number, 0);
+      return `${observerName} ${birds(number)}`;
+    }),
+  );
+  const taxa = commonTaxa(part);
+  return t`${taxa}: ${numbers}`;
 }
 
 /** What taking a group apart does, a sentence each; empty while all of it is in one part. */
@@ -85,21 +92,25 @@ export function splitSentences(
   cell: CellOfGroup,
 ): readonly string[] {
   if (parts.length < 2) return [];
+  const number = birds(group.consensus.number);
+  const count = parts.length;
   return [
-    `Each part is then compared and settled by itself, with a number of its own; now there is one for all of them, ${birds(group.consensus.number)}.`,
+    t`Each part is then compared and settled by itself, with a number of its own; now there is one for all of them, ${number}.`,
     ...cell.pairings.flatMap(({ aName, bName, flows }) => {
       const across = pairedAcross(flows, parts);
-      if (across === 0) return [];
-      // Birds that were paired in proportion are not whole; adding up leaves crumbs besides.
-      const whole = Math.max(Math.round(across), 1);
-      const about = Math.abs(across - whole) < 1e-6 ? '' : 'about ';
-      const pairs = `${about}${countOf(whole, 'bird')} of each ${whole === 1 ? 'is' : 'are'}`;
-      return [
-        `Between ${aName} and ${bName}, ${pairs} paired across the parts. They are paired anew within their part, or else counted by one of the two only.`,
-      ];
+      return across === 0 ? [] : [acrossSentence(aName, bName, across)];
     }),
-    `A ruling on the group as it is now no longer applies; rule on the ${countOf(parts.length, 'part')} where they need one.`,
+    t`A ruling on the group as it is now no longer applies; rule on the ${plural(count, { one: '# part', other: '# parts' })} where they need one.`,
   ];
+}
+
+/** What becomes of birds of two observers that were paired across the parts. */
+function acrossSentence(one: string, other: string, across: number): string {
+  // Birds that were paired in proportion are not whole; adding up leaves crumbs besides.
+  const whole = Math.max(Math.round(across), 1);
+  return Math.abs(across - whole) < 1e-6
+    ? t`Between ${one} and ${other}, ${plural(whole, { one: '# bird of each is paired', other: '# birds of each are paired' })} across the parts. They are paired anew within their part, or else counted by one of the two only.`
+    : t`Between ${one} and ${other}, about ${plural(whole, { one: '# bird of each is paired', other: '# birds of each are paired' })} across the parts. They are paired anew within their part, or else counted by one of the two only.`;
 }
 
 /** Birds of two observers that are taken for the same and would stand in different parts. */

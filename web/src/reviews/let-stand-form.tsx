@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { v7 } from 'uuid';
@@ -5,7 +7,6 @@ import { readTrouble, type Trouble } from '../graphql/trouble.js';
 import { ActForm } from '../ui/act-form.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { TextArea } from '../ui/text-field.js';
-import { birds, countOf } from '../ui/words.js';
 import type { ListedDisagreement } from './listed-disagreement.js';
 import { GiveRuling } from './ruling-documents.js';
 
@@ -52,24 +53,31 @@ export function LetStandForm(props: {
       settled += 1;
     }
     setProgress(null);
-    announce(`The draft stands for ${countOf(settled, 'note')}.`);
+    announce(t`The draft stands for ${plural(settled, { one: '# note', other: '# notes' })}.`);
     props.onDone();
   }
 
-  if (notes.length === 0 && trouble === null) return null;
+  const all = notes.length;
+  if (all === 0 && trouble === null) return null;
   const stake = notes.reduce((sum, note) => sum + note.birds, 0);
   return (
     <details className="panel">
       <summary>
-        Let the draft stand for {notes.length === 1 ? 'the one note' : `all ${notes.length} notes`}{' '}
-        shown
+        <Plural
+          value={all}
+          one="Let the draft stand for the one note shown"
+          other="Let the draft stand for all # notes shown"
+        />
       </summary>
       <ActForm trouble={trouble} act={settleAll}>
         <p>
-          {countOf(notes.length, 'open note')} with {birds(stake)} birds at stake together. Each
-          gets its own ruling with this reason; any of them can be taken back later.
+          <Trans>
+            <Plural value={all} one="# open note" other="# open notes" /> with{' '}
+            <Plural value={stake} one="# bird" other="# birds" /> at stake together. Each gets its
+            own ruling with this reason; any of them can be taken back later.
+          </Trans>
         </p>
-        <TextArea label="Reason for all of them" required value={reason} onChange={setReason} />
+        <TextArea label={t`Reason for all of them`} required value={reason} onChange={setReason} />
         <div>
           <button
             type="submit"
@@ -77,7 +85,7 @@ export function LetStandForm(props: {
             data-kind="main"
             disabled={progress !== null || reason.trim() === ''}
           >
-            {progress === null ? 'Let the draft stand' : `${progress} of ${notes.length} …`}
+            {progress === null ? t`Let the draft stand` : t`${progress} of ${all} …`}
           </button>
         </div>
       </ActForm>

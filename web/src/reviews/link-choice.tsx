@@ -1,3 +1,4 @@
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { LinkPartsFragment } from '../graphql/generated/graphql.js';
 import { linkSentence, stateOf } from './link-words.js';
@@ -12,7 +13,9 @@ export function LinkChoice(props: {
 }): ReactNode {
   return (
     <fieldset className="link-choice">
-      <legend className="label">Possible double counts</legend>
+      <legend className="label">
+        <Trans>Possible double counts</Trans>
+      </legend>
       {props.links.map((link) => (
         <label key={link.id} className="link-option" data-chosen={link.id === props.chosenId}>
           <input

@@ -1,7 +1,9 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { Fragment, type ReactNode } from 'react';
 import type { LinkPartsFragment } from '../graphql/generated/graphql.js';
 import { readTaxon } from '../ui/taxon.js';
-import { birds, listed } from '../ui/words.js';
+import { birds, decimals, listed } from '../ui/words.js';
 import {
   deductionSentence,
   partSentences,
@@ -23,29 +25,29 @@ export function LinkDetails(props: {
 }): ReactNode {
   const { link, links = [link], timeZone } = props;
   const rows: readonly (readonly [string, (sighting: Sighting) => ReactNode])[] = [
-    ['Section', ({ section }) => section.name],
-    ['Birds', ({ number }) => birds(number)],
-    ['Taxon', ({ taxon }) => <Taxon taxon={taxon} />],
-    ['Seen', (sighting) => timesOf(sighting, timeZone)],
-    ['By', ({ observers }) => listed(observers.map(({ name }) => name))],
-    ['Place', ({ position }) => (position ? 'noted' : 'anywhere in the section')],
+    [t`Section`, ({ section }) => section.name],
+    [t`Birds`, ({ number }) => birds(number)],
+    [t`Taxon`, ({ taxon }) => <Taxon taxon={taxon} />],
+    [t({ message: 'Seen', context: 'time' }), (sighting) => timesOf(sighting, timeZone)],
+    [t`By`, ({ observers }) => listed(observers.map(({ name }) => name))],
+    [t`Place`, ({ position }) => (position ? t`noted` : t`anywhere in the section`)],
   ];
   return (
     <div className="stack">
       <table className="sightings">
         <caption>
           {link.kind === 'overlap'
-            ? 'Both could see the same water: a flock there may be in both tallies.'
-            : 'A flock that left one section may be the one that showed up in the other.'}
+            ? t`Both could see the same water: a flock there may be in both tallies.`
+            : t`A flock that left one section may be the one that showed up in the other.`}
         </caption>
         <thead>
           <tr>
             <td />
             <th scope="col">
-              <SightingMark mark="first" /> First sighting
+              <SightingMark mark="first" /> <Trans>First sighting</Trans>
             </th>
             <th scope="col">
-              <SightingMark mark="second" /> Second sighting
+              <SightingMark mark="second" /> <Trans>Second sighting</Trans>
             </th>
           </tr>
         </thead>
@@ -65,7 +67,9 @@ export function LinkDetails(props: {
         ),
       )}
       <details>
-        <summary>Every term of the score</summary>
+        <summary>
+          <Trans>Every term of the score</Trans>
+        </summary>
         <Terms link={link} />
       </details>
     </div>
@@ -110,20 +114,28 @@ function Terms(props: { readonly link: LinkPartsFragment }): ReactNode {
   const largest = Math.max(...terms.map(({ weight }) => Math.abs(weight)), 1);
   const half = barWidth / 2;
   return (
-    <div className="wide" role="region" aria-label="Terms of the score" tabIndex={0}>
+    <div className="wide" role="region" aria-label={t`Terms of the score`} tabIndex={0}>
       <table>
         <caption>
-          Log-likelihood ratios: bars to the right speak for one flock, to the left for two.
+          <Trans>
+            Log-likelihood ratios: bars to the right speak for one flock, to the left for two.
+          </Trans>
         </caption>
         <thead>
           <tr>
-            <th scope="col">Term</th>
-            <th scope="col">Speaks</th>
-            <th scope="col" className="number">
-              Weight
+            <th scope="col">
+              <Trans>Term</Trans>
             </th>
             <th scope="col">
-              <span className="for-readers">Drawn</span>
+              <Trans>Speaks</Trans>
+            </th>
+            <th scope="col" className="number">
+              <Trans>Weight</Trans>
+            </th>
+            <th scope="col">
+              <span className="for-readers">
+                <Trans>Drawn</Trans>
+              </span>
             </th>
           </tr>
         </thead>
@@ -138,7 +150,7 @@ function Terms(props: { readonly link: LinkPartsFragment }): ReactNode {
                 <td>{strengthOf(weight)}</td>
                 <td className="number">
                   {weight > 0 ? '+' : weight < 0 ? '−' : ''}
-                  {Math.abs(weight).toFixed(1)}
+                  {decimals(Math.abs(weight), 1, 1)}
                 </td>
                 <td>
                   <svg width={barWidth} height="16" aria-hidden="true">

@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { useMemo, type ReactNode } from 'react';
 import type { FlockPartsFragment, LinkPartsFragment } from '../graphql/generated/graphql.js';
 import {
@@ -33,11 +34,15 @@ export function LinkMap(props: {
     [link, links, flocks, sections, moment, timeZone],
   );
   const fit = useMemo(() => fitOf(link, sections, extent), [link, sections, extent]);
-  const way = link.kind === 'overlap' ? 'A line joins' : 'An arrow leads from';
-  const to = link.kind === 'overlap' ? 'and' : 'to';
+  const [from, to] = [link.first.section.name, link.second.section.name];
+  const likely = chance(link.probability);
   return (
     <WaterbodyMap
-      label={`Map. ${way} ${link.first.section.name} ${to} ${link.second.section.name}, ${chance(link.probability)} likely one flock.`}
+      label={
+        link.kind === 'overlap'
+          ? t`Map. A line joins ${from} and ${to}, ${likely} likely one flock.`
+          : t`Map. An arrow leads from ${from} to ${to}, ${likely} likely one flock.`
+      }
       sections={sections}
       vantages={props.vantages}
       shoreline={props.shoreline ?? []}

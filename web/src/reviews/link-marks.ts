@@ -1,9 +1,10 @@
+import { plural } from '@lingui/core/macro';
 import type { FlockPartsFragment, LinkPartsFragment } from '../graphql/generated/graphql.js';
 import { innerPoint } from '../plans/inner-point.js';
 import type { MapArrow, MapFlock } from '../plans/map-marks.js';
 import type { LonLat, Point } from '../plans/projection.js';
 import type { MapSection } from '../plans/waterbody-map.js';
-import { clock, countOf } from '../ui/words.js';
+import { clock } from '../ui/words.js';
 import { arrowWords, timesOf } from './link-words.js';
 
 type Sighting = LinkPartsFragment['first'];
@@ -52,8 +53,12 @@ export function sceneOf(scene: SceneOf): Scene {
     const sighting = chosen[mark];
     const place = placeOf(sighting, scene.sections);
     if (place === null || !isSeen(sighting, moment)) return [];
-    const words = [countOf(sighting.number, 'bird'), timesOf(sighting, timeZone)];
-    return [{ ...place, id: mark, number: sighting.number, mark, isNow: true, words }];
+    const { number } = sighting;
+    const words = [
+      plural(number, { one: '# bird', other: '# birds' }),
+      timesOf(sighting, timeZone),
+    ];
+    return [{ ...place, id: mark, number, mark, isNow: true, words }];
   });
   const arrows = scene.links
     .filter(({ first, second }) => isSeen(first, moment) && isSeen(second, moment))

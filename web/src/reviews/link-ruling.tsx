@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { v7 } from 'uuid';
@@ -6,7 +8,7 @@ import { isStale, readTrouble, type Trouble } from '../graphql/trouble.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { Notice, TroubleNotice } from '../ui/notice.js';
 import { TextArea } from '../ui/text-field.js';
-import { reviewTypes } from './listed-disagreement.js';
+import { ofReviews } from './listed-disagreement.js';
 import { GiveRuling } from './ruling-documents.js';
 
 /** The act of the page: one flock or two, with a reason. */
@@ -33,8 +35,8 @@ export function LinkRuling(props: {
   async function rule(kind: 'confirm-link' | 'reject-link'): Promise<void> {
     setTrouble(null);
     if (reason.trim() === '') {
-      setFault('Say why, so that anyone can follow the ruling.');
-      announce('The ruling needs a reason.');
+      setFault(t`Say why, so that anyone can follow the ruling.`);
+      announce(t`The ruling needs a reason.`);
       return;
     }
     setFault(undefined);
@@ -50,7 +52,7 @@ export function LinkRuling(props: {
           inputHash: props.inputHash,
         },
       },
-      { additionalTypenames: reviewTypes },
+      ofReviews,
     );
     if (answer.error) {
       const found = readTrouble(answer.error);
@@ -61,8 +63,8 @@ export function LinkRuling(props: {
       setOpen(false);
       announce(
         answer.data?.giveRuling.state === 'NEEDS_SECOND'
-          ? 'Ruled. It waits for a second person, since you counted here.'
-          : 'Ruled.',
+          ? t`Ruled. It waits for a second person, since you counted here.`
+          : t`Ruled.`,
       );
     }
   }
@@ -70,31 +72,36 @@ export function LinkRuling(props: {
   return (
     <section className="panel stack" aria-labelledby="ruling-heading">
       <h2 id="ruling-heading" tabIndex={-1}>
-        Ruling
+        <Trans>Ruling</Trans>
       </h2>
       {!props.mayRule ? (
-        <p className="soft">Compilers rule here. You can read everything.</p>
+        <p className="soft">
+          <Trans>Compilers rule here. You can read everything.</Trans>
+        </p>
       ) : !isOpen ? (
-        <Notice kind="done" title="A ruling is given.">
+        <Notice kind="done" title={t`A ruling is given.`}>
           <div className="row">
             {props.onNext === null ? null : (
               <button type="button" className="button" data-kind="main" onClick={props.onNext}>
-                Next double count
+                <Trans>Next double count</Trans>
               </button>
             )}
             <button type="button" className="button" onClick={() => setOpen(true)}>
-              Rule anew
+              <Trans>Rule anew</Trans>
             </button>
           </div>
         </Notice>
       ) : (
         <>
           <p className="soft small">
-            Is it one flock, seen twice? Then its birds are counted once; if not, both are counted.
+            <Trans>
+              Is it one flock, seen twice? Then its birds are counted once; if not, both are
+              counted.
+            </Trans>
           </p>
           <TextArea
-            label="Reason"
-            hint="Anyone who reads the count later sees it."
+            label={t`Reason`}
+            hint={t`Anyone who reads the count later sees it.`}
             fault={fault}
             required
             value={reason}
@@ -108,7 +115,7 @@ export function LinkRuling(props: {
             disabled={fetching}
             onClick={() => void rule('confirm-link')}
           >
-            Confirm: one flock
+            <Trans>Confirm: one flock</Trans>
           </button>
           <button
             type="button"
@@ -116,7 +123,7 @@ export function LinkRuling(props: {
             disabled={fetching}
             onClick={() => void rule('reject-link')}
           >
-            Reject: two flocks
+            <Trans>Reject: two flocks</Trans>
           </button>
         </>
       )}

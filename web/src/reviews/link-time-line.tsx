@@ -1,7 +1,9 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useId, type ReactNode } from 'react';
 import type { FlockPartsFragment, LinkPartsFragment } from '../graphql/generated/graphql.js';
 import { useWidth } from '../ui/use-width.js';
-import { clock, countOf } from '../ui/words.js';
+import { clock } from '../ui/words.js';
 import { isSeen } from './link-marks.js';
 import { timesOf } from './link-words.js';
 
@@ -46,6 +48,8 @@ export function LinkTimeLine(props: {
     HANDLE + ((time - span.start) / (span.end - span.start)) * (width - 2 * HANDLE);
   const time = (instant: number): string => clock(new Date(instant).toISOString(), timeZone);
   const seen = flocks.filter((flock) => isSeen(flock, moment)).length;
+  const [start, end, now] = [time(span.start), time(span.end), time(moment)];
+  const [first, second] = [timesOf(link.first, timeZone), timesOf(link.second, timeZone)];
   return (
     <div className="stack-tight" ref={box}>
       <svg
@@ -53,7 +57,7 @@ export function LinkTimeLine(props: {
         height={HEIGHT}
         className="time-line"
         role="img"
-        aria-label={`Time line from ${time(span.start)} to ${time(span.end)}: the first sighting at ${timesOf(link.first, timeZone)}, the second at ${timesOf(link.second, timeZone)}.`}
+        aria-label={t`Time line from ${start} to ${end}: the first sighting at ${first}, the second at ${second}.`}
       >
         {flocks.map((flock) => (
           <line
@@ -72,7 +76,7 @@ export function LinkTimeLine(props: {
         <Clock span={span} xOf={xOf} time={time} isWide={width > 520} />
       </svg>
       <label htmlFor={id} className="label">
-        Show what was seen by {time(moment)}
+        <Trans>Show what was seen by {now}</Trans>
       </label>
       <input
         id={id}
@@ -82,23 +86,24 @@ export function LinkTimeLine(props: {
         max={(span.end - span.start) / MINUTE}
         step={1}
         value={(moment - span.start) / MINUTE}
-        aria-valuetext={`${time(moment)}, ${countOf(seen, 'flock')} seen so far`}
+        aria-valuetext={t`${now}, ${plural(seen, { one: '# flock', other: '# flocks' })} seen so far`}
         onChange={(event) => onChange(span.start + Number(event.target.value) * MINUTE)}
       />
       <div className="row time-jumps not-printed">
         {(['first', 'second'] as const).map((mark) => {
-          const { start } = link[mark];
-          if (!start) return null;
+          const { start: sighted } = link[mark];
+          if (!sighted) return null;
           // The first whole minute at which it has been seen.
-          const at = Math.ceil(Date.parse(start) / MINUTE) * MINUTE;
+          const at = Math.ceil(Date.parse(sighted) / MINUTE) * MINUTE;
+          const minute = time(at);
           return (
             <button key={mark} type="button" className="button" onClick={() => onChange(at)}>
-              {mark === 'first' ? 'First' : 'Second'}, {time(at)}
+              {mark === 'first' ? t`First, ${minute}` : t`Second, ${minute}`}
             </button>
           );
         })}
         <button type="button" className="button" onClick={() => onChange(span.end)}>
-          All, {time(span.end)}
+          <Trans>All, {end}</Trans>
         </button>
       </div>
     </div>

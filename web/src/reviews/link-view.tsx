@@ -1,16 +1,19 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { msg, plural, select, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useId, useMemo, useState, type ReactNode } from 'react';
 import type { CountLinksQuery, LinkPartsFragment } from '../graphql/generated/graphql.js';
 import { kilometresBetween } from '../plans/projection.js';
-import { clock, countOf } from '../ui/words.js';
+import { clock } from '../ui/words.js';
 import { LinkMap, type Extent } from './link-map.js';
 import { isSeen } from './link-marks.js';
 import { LinkTimeLine, spanOf } from './link-time-line.js';
 import { SeenFlocks } from './seen-flocks.js';
 
-const extents: readonly { readonly value: Extent; readonly words: string }[] = [
-  { value: 'sections', words: 'Both sections' },
-  { value: 'near', words: 'Close by' },
-  { value: 'whole', words: 'Whole waterbody' },
+const extents: readonly { readonly value: Extent; readonly words: MessageDescriptor }[] = [
+  { value: 'sections', words: msg`Both sections` },
+  { value: 'near', words: msg`Close by` },
+  { value: 'whole', words: msg`Whole waterbody` },
 ];
 
 /** Sightings nearer than this, in kilometres, would lie upon each other on a map of whole sections. */
@@ -61,7 +64,7 @@ export function LinkView(props: {
       <figcaption className="sentence-small">{viewSentence()}</figcaption>
       <div className="row not-printed">
         <label htmlFor={id} className="label">
-          The map shows
+          <Trans>The map shows</Trans>
         </label>
         <select
           id={id}
@@ -70,7 +73,7 @@ export function LinkView(props: {
         >
           {extents.map(({ value, words }) => (
             <option key={value} value={value}>
-              {words}
+              {i18n._(words)}
             </option>
           ))}
         </select>
@@ -96,11 +99,13 @@ export function LinkView(props: {
         onChange={(next) => setMoment({ link: link.id, moment: next })}
       />
       <p className="soft small">
-        Circle 1 is the first sighting, square 2 the second; other circles are flocks as recorded,
-        larger for more birds, heavier while they were being seen. The thicker an arrow, the
-        likelier one flock; its percentage stands beside it. A line without a head is a flock that
-        may have stayed in view of both; a dotted one is ruled two flocks. Triangles are vantage
-        points, dashed outlines what is seen from them.
+        <Trans>
+          Circle 1 is the first sighting, square 2 the second; other circles are flocks as recorded,
+          larger for more birds, heavier while they were being seen. The thicker an arrow, the
+          likelier one flock; its percentage stands beside it. A line without a head is a flock that
+          may have stayed in view of both; a dotted one is ruled two flocks. Triangles are vantage
+          points, dashed outlines what is seen from them.
+        </Trans>
       </p>
       <SeenFlocks flocks={seen} timeZone={timeZone} />
     </figure>
@@ -108,17 +113,19 @@ export function LinkView(props: {
 
   /** What the map shows now, in words. */
   function viewSentence(): string {
+    const [all, shown] = [flocks.length, seen.length];
     const placed = seen.filter(({ position }) => position).length;
     const by = clock(new Date(moment).toISOString(), timeZone);
     const [first, second] = [isSeen(link.first, moment), isSeen(link.second, moment)];
-    const sightings =
-      first && second
-        ? 'both sightings among them'
-        : first
-          ? 'the first sighting among them, the second not yet'
-          : second
-            ? 'the second sighting among them, the first not yet'
-            : 'neither sighting among them yet';
-    return `By ${by}, ${seen.length} of ${countOf(flocks.length, 'flock')} had been seen, ${sightings}; ${placed} have a noted place and are on the map.`;
+    const sightings = first ? (second ? 'both' : 'first') : second ? 'second' : 'neither';
+    return t`By ${by}, ${shown} of ${plural(all, { one: '# flock', other: '# flocks' })} had been seen, ${select(
+      sightings,
+      {
+        both: 'both sightings among them',
+        first: 'the first sighting among them, the second not yet',
+        second: 'the second sighting among them, the first not yet',
+        other: 'neither sighting among them yet',
+      },
+    )}; ${plural(placed, { one: '# has a noted place and is on the map', other: '# have a noted place and are on the map' })}.`;
   }
 }

@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useMemo, useState, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import type { CountLinksQuery, LinkPartsFragment } from '../graphql/generated/graphql.js';
@@ -6,7 +8,7 @@ import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { useShortKeys, useShortKeysSetting } from '../ui/short-keys.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { countOf, percent } from '../ui/words.js';
+import { percent } from '../ui/words.js';
 import { AskForm } from './ask-form.js';
 import { LinkChoice } from './link-choice.js';
 import { LinkDetails } from './link-details.js';
@@ -14,7 +16,7 @@ import { CountLinks } from './link-documents.js';
 import { LinkRuling } from './link-ruling.js';
 import { LinkView } from './link-view.js';
 import { isRuled } from './link-words.js';
-import { reviewTypes } from './listed-disagreement.js';
+import { ofReviews } from './listed-disagreement.js';
 import { ReviewFrame } from './review-frame.js';
 import { RulingHistory } from './ruling-history.js';
 
@@ -25,7 +27,7 @@ export function LinksPage(props: { readonly countId: string }): ReactNode {
   const [result, again] = useQuery({
     query: CountLinks,
     variables: { id: props.countId },
-    context: useMemo(() => ({ additionalTypenames: reviewTypes }), []),
+    context: ofReviews,
   });
   const [wanted, setWanted] = useState<string | null>(null);
   const count = result.data?.count;
@@ -34,8 +36,8 @@ export function LinksPage(props: { readonly countId: string }): ReactNode {
   const reload = (): void => again({ requestPolicy: 'network-only' });
   return (
     <Page
-      title="Double counts"
-      intro="Flocks that may be in two sections’ tallies. Nothing is taken off before you rule, unless the protocol says so."
+      title={t`Double counts`}
+      intro={t`Flocks that may be in two sections’ tallies. Nothing is taken off before you rule, unless the protocol says so.`}
     >
       <ReviewFrame
         countId={props.countId}
@@ -54,7 +56,7 @@ export function LinksPage(props: { readonly countId: string }): ReactNode {
       >
         <Answer
           result={result}
-          skeleton={<Skeleton rows={14} label="Loading possible double counts." />}
+          skeleton={<Skeleton rows={14} label={t`Loading possible double counts.`} />}
           retry={reload}
         >
           {({ count: loaded }) => (
@@ -67,8 +69,12 @@ export function LinksPage(props: { readonly countId: string }): ReactNode {
               {chosen ? (
                 <Matter count={loaded} links={links} link={chosen} onChoose={setWanted} />
               ) : (
-                <Notice kind="plain" title="No two sightings look like one flock.">
-                  <p>Every flock is counted where it was seen. There is nothing to do here.</p>
+                <Notice kind="plain" title={t`No two sightings look like one flock.`}>
+                  <p>
+                    <Trans>
+                      Every flock is counted where it was seen. There is nothing to do here.
+                    </Trans>
+                  </p>
                 </Notice>
               )}
             </>
@@ -108,15 +114,9 @@ function Matter(props: Chosen & { readonly count: Count }): ReactNode {
     k: goTo(at - 1),
     r: () => document.getElementById('ruling-heading')?.focus(),
   });
-  const open = links.filter((one) => !isRuled(one));
-  const proposed = open.filter((one) => one.proposed);
   return (
     <>
-      <p className="sentence">
-        {open.length === 0
-          ? 'All possible double counts are ruled on.'
-          : `${countOf(open.length, 'possible double count')} ${open.length === 1 ? 'is' : 'are'} open; ${proposed.length} of them ${proposed.length === 1 ? 'reaches' : 'reach'} the protocol’s ${percent(count.protocol.linkThreshold)}.`}
-      </p>
+      <p className="sentence">{openSentence(links, count.protocol.linkThreshold)}</p>
       <LinkChoice
         links={links}
         chosenId={link.id}
@@ -126,16 +126,30 @@ function Matter(props: Chosen & { readonly count: Count }): ReactNode {
       />
       {keysSetting === 'on' ? (
         <p className="small keys-hint not-printed">
-          <kbd>j</kbd> next, <kbd>k</kbd> previous, <kbd>r</kbd> rule
+          <Trans>
+            <kbd>j</kbd> next, <kbd>k</kbd> previous, <kbd>r</kbd> rule
+          </Trans>
         </p>
       ) : null}
       <LinkView link={link} links={links} count={count} onChoose={onChoose} />
       <section className="panel stack" aria-labelledby="sightings-heading">
-        <h2 id="sightings-heading">The two sightings</h2>
+        <h2 id="sightings-heading">
+          <Trans>The two sightings</Trans>
+        </h2>
         <LinkDetails link={link} links={links} timeZone={count.timeZone} />
       </section>
     </>
   );
+}
+
+/** How many links are left to rule on, and how many of these are likely enough to be proposed. */
+function openSentence(links: readonly LinkPartsFragment[], linkThreshold: number): string {
+  const openOnes = links.filter((one) => !isRuled(one));
+  const [open, proposed] = [openOnes.length, openOnes.filter((one) => one.proposed).length];
+  const threshold = percent(linkThreshold);
+  return open === 0
+    ? t`All possible double counts are ruled on.`
+    : t`${plural(open, { one: '# possible double count is open', other: '# possible double counts are open' })}; ${plural(proposed, { one: '# of them reaches', other: '# of them reach' })} the protocol’s ${threshold}.`;
 }
 
 /** The ruling on a link that is applied, or would be if seconded or given on what is there now. */

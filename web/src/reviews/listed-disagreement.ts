@@ -2,5 +2,10 @@ import type { DisagreementListQuery } from '../graphql/generated/graphql.js';
 
 export type ListedDisagreement = DisagreementListQuery['count']['review']['disagreements'][number];
 
-/** Cached answers that name any of these are asked for anew when one of them changes. */
-export const reviewTypes = ['Ruling', 'Review', 'ObserverQuery', 'Tally', 'Disagreement', 'Link'];
+/** Context of a query or an act: cached answers that name any of these are asked for anew. */
+export const ofReviews = {
+  additionalTypenames: ['Ruling', 'Review', 'ObserverQuery', 'Tally', 'Disagreement', 'Link'],
+};
+
+/** The same, for a query that adds names of its own. */
+export const reviewTypes = ofReviews.additionalTypenames;

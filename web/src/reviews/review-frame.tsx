@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 import { SignOffPanel } from '../seals/sign-off-panel.js';
 
@@ -11,7 +12,7 @@ export function ReviewFrame(props: {
   return (
     <div className="desk">
       <div className="desk-main stack">{props.children}</div>
-      <aside className="desk-side stack not-printed" aria-label="What to do">
+      <aside className="desk-side stack not-printed" aria-label={t`What to do`}>
         <SignOffPanel countId={props.countId} />
         {props.act}
       </aside>

@@ -1,3 +1,6 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import { Link, useLocation } from 'wouter';
@@ -24,7 +27,7 @@ import { DecisionFields, type DecidedGroup } from './decision-fields.js';
 import type { CellOfGroup } from './group-change-words.js';
 import { isForRuling } from './disagreement-order.js';
 import { GiveRuling } from './ruling-documents.js';
-import { reviewTypes } from './listed-disagreement.js';
+import { ofReviews } from './listed-disagreement.js';
 import type { Target } from './ruling-target.js';
 
 interface Ruled {
@@ -80,7 +83,7 @@ export function RulingForm(props: {
     setFaults(found);
     setTrouble(null);
     if (found.size > 0) {
-      announce('The ruling is not complete yet.');
+      announce(t`The ruling is not complete yet.`);
       return;
     }
     const answer = await giveRuling(
@@ -99,7 +102,7 @@ export function RulingForm(props: {
           inputHash: props.inputHash,
         },
       },
-      { additionalTypenames: reviewTypes },
+      ofReviews,
     );
     if (answer.error) {
       const found = readTrouble(answer.error);
@@ -109,16 +112,16 @@ export function RulingForm(props: {
       // The group of this page is no longer there: what became of it stands in the list.
       announce(
         draft.kind === 'merge-groups'
-          ? 'Ruled. The two groups are settled together.'
-          : 'Ruled. The group is taken apart.',
+          ? t`Ruled. The two groups are settled together.`
+          : t`Ruled. The group is taken apart.`,
       );
       navigate(pathOf('counts', props.countId, 'disagreements'));
     } else {
       setOpen(false);
       announce(
         answer.data?.giveRuling.state === 'NEEDS_SECOND'
-          ? 'Ruled. It waits for a second person, since you counted here.'
-          : 'Ruled.',
+          ? t`Ruled. It waits for a second person, since you counted here.`
+          : t`Ruled.`,
       );
     }
   }
@@ -128,7 +131,7 @@ export function RulingForm(props: {
   return (
     <section className="panel stack" aria-labelledby="ruling-heading">
       <h2 id="ruling-heading" tabIndex={-1}>
-        Ruling
+        <Trans>Ruling</Trans>
       </h2>
       {!isOpen ? (
         <AfterRuling
@@ -139,9 +142,13 @@ export function RulingForm(props: {
           mayRule={props.mayRule}
         />
       ) : !props.mayRule ? (
-        <p className="soft">Compilers rule here. You can read everything.</p>
+        <p className="soft">
+          <Trans>Compilers rule here. You can read everything.</Trans>
+        </p>
       ) : kinds.length === 0 ? (
-        <p className="soft">There is nothing to rule on here; it is to be known.</p>
+        <p className="soft">
+          <Trans>There is nothing to rule on here; it is to be known.</Trans>
+        </p>
       ) : (
         <form
           className="stack"
@@ -153,13 +160,17 @@ export function RulingForm(props: {
         >
           {isToBeKnown ? (
             <p className="soft">
-              This needs no ruling; it is to be known. If one of its tally lines is wrong, you can
-              rule on that line.
+              <Trans>
+                This needs no ruling; it is to be known. If one of its tally lines is wrong, you can
+                rule on that line.
+              </Trans>
             </p>
           ) : null}
           {disagreement.proposals.length === 0 ? null : (
-            <div className="field" role="group" aria-label="Start from a proposal">
-              <span className="label">Start from a proposal</span>
+            <div className="field" role="group" aria-label={t`Start from a proposal`}>
+              <span className="label">
+                <Trans>Start from a proposal</Trans>
+              </span>
               <div className="stack-tight">
                 {disagreement.proposals.map((proposal, index) => (
                   <button
@@ -176,8 +187,8 @@ export function RulingForm(props: {
             </div>
           )}
           <SelectField
-            label="Decision"
-            options={kinds.map(({ kind, words }) => ({ value: kind, label: words }))}
+            label={t`Decision`}
+            options={kinds.map(({ kind, words }) => ({ value: kind, label: i18n._(words) }))}
             value={draft.kind}
             onChange={(value) => {
               setDraft({ ...draft, kind: value });
@@ -196,8 +207,8 @@ export function RulingForm(props: {
             }}
           />
           <TextArea
-            label="Reason"
-            hint="Anyone who reads the count later sees it."
+            label={t`Reason`}
+            hint={t`Anyone who reads the count later sees it.`}
             fault={faults.get('reason')}
             required
             value={reason}
@@ -206,10 +217,10 @@ export function RulingForm(props: {
           {trouble === null ? null : <TroubleNotice trouble={trouble} />}
           <button type="submit" className="button" data-kind="main" disabled={fetching}>
             {fetching
-              ? 'Ruling …'
+              ? t`Ruling …`
               : settled
-                ? 'Rule anew, in place of the other'
-                : 'Give this ruling'}
+                ? t`Rule anew, in place of the other`
+                : t`Give this ruling`}
           </button>
         </form>
       )}
@@ -220,7 +231,7 @@ export function RulingForm(props: {
 /** The kinds of decision that fit what the disagreement is about, and that can be taken on it. */
 function kindsFor(
   disagreement: Ruled,
-): readonly { readonly kind: string; readonly words: string }[] {
+): readonly { readonly kind: string; readonly words: MessageDescriptor }[] {
   return [
     ...(disagreement.link ? decisionKinds.link : []),
     ...(disagreement.group
@@ -247,7 +258,7 @@ function AfterRuling(props: {
   readonly onAgain: () => void;
 }): ReactNode {
   return (
-    <Notice kind="done" title={props.settled ? 'A ruling is given.' : 'Your ruling is given.'}>
+    <Notice kind="done" title={props.settled ? t`A ruling is given.` : t`Your ruling is given.`}>
       <div className="row">
         {props.next === null ? (
           <Link
@@ -255,7 +266,7 @@ function AfterRuling(props: {
             className="button"
             data-kind="main"
           >
-            Back to the list
+            <Trans>Back to the list</Trans>
           </Link>
         ) : (
           <Link
@@ -263,12 +274,12 @@ function AfterRuling(props: {
             className="button"
             data-kind="main"
           >
-            Next disagreement
+            <Trans>Next disagreement</Trans>
           </Link>
         )}
         {props.mayRule ? (
           <button type="button" className="button" onClick={props.onAgain}>
-            Rule anew
+            <Trans>Rule anew</Trans>
           </button>
         ) : null}
       </div>

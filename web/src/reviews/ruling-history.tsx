@@ -1,3 +1,4 @@
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { GivenRulingFragment } from '../graphql/generated/graphql.js';
 import { changesGroup } from './decision-draft.js';
@@ -35,7 +36,9 @@ export function RulingHistory(props: {
   if (own.length === 0) return null;
   return (
     <section className="panel stack" aria-labelledby="history-heading">
-      <h2 id="history-heading">Rulings so far</h2>
+      <h2 id="history-heading">
+        <Trans>Rulings so far</Trans>
+      </h2>
       <ol className="plain-list stack">
         {own.map((ruling) => (
           <RulingItem

@@ -1,3 +1,6 @@
+import { i18n, type MessageDescriptor } from '@lingui/core';
+import { msg, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import type { GivenRulingFragment, RulingState } from '../graphql/generated/graphql.js';
@@ -7,15 +10,15 @@ import { TextArea } from '../ui/text-field.js';
 import { TroubleNotice } from '../ui/notice.js';
 import { dayAndClock } from '../ui/words.js';
 import { SecondRuling, WithdrawRuling } from './ruling-documents.js';
-import { reviewTypes } from './listed-disagreement.js';
+import { ofReviews } from './listed-disagreement.js';
 
-const stateWords: Readonly<Record<RulingState, string>> = {
-  APPLIED: '✓ Applied',
-  NEEDS_SECOND: '◐ Waits for a second person, since its author counted there',
-  STALE: '△ Stale: its tallies have changed since, so it is not applied',
-  WITHOUT_TARGET: '△ What it was about is no longer there, so it is not applied',
-  WITHDRAWN: '× Taken back',
-  REPLACED: '× Replaced by a later ruling',
+const stateWords: Readonly<Record<RulingState, MessageDescriptor>> = {
+  APPLIED: msg`✓ Applied`,
+  NEEDS_SECOND: msg`◐ Waits for a second person, since its author counted there`,
+  STALE: msg`△ Stale: its tallies have changed since, so it is not applied`,
+  WITHOUT_TARGET: msg`△ What it was about is no longer there, so it is not applied`,
+  WITHDRAWN: msg`× Taken back`,
+  REPLACED: msg`× Replaced by a later ruling`,
 };
 
 /** One ruling: what, why, by whom, and whether it counts. */
@@ -31,30 +34,27 @@ export function RulingItem(props: {
   const [{ fetching }, second] = useMutation(SecondRuling);
   const [{ fetching: isWithdrawing }, withdraw] = useMutation(WithdrawRuling);
   const announce = useAnnounce();
-  const context = { additionalTypenames: reviewTypes };
 
   async function secondIt(): Promise<void> {
     setTrouble(null);
-    const answer = await second({ rulingId: ruling.id }, context);
+    const answer = await second({ rulingId: ruling.id }, ofReviews);
     if (answer.error) setTrouble(readTrouble(answer.error));
-    else announce('You seconded the ruling.');
+    else announce(t`You seconded the ruling.`);
   }
 
   async function takeBack(): Promise<void> {
     setTrouble(null);
-    const answer = await withdraw({ rulingId: ruling.id, reason: reason.trim() }, context);
+    const answer = await withdraw({ rulingId: ruling.id, reason: reason.trim() }, ofReviews);
     if (answer.error) setTrouble(readTrouble(answer.error));
-    else announce('The ruling was taken back.');
+    else announce(t`The ruling was taken back.`);
   }
 
   return (
     <li className="stack-tight ruling" data-state={ruling.state}>
       <p>{ruling.text}</p>
-      <p>“{ruling.reason}”</p>
+      <p>{quoted(ruling.reason)}</p>
       <p className="soft small">
-        {ruling.by.name}, {dayAndClock(ruling.at, props.timeZone)}
-        {ruling.secondedBy ? `, seconded by ${ruling.secondedBy.name}` : ''}.{' '}
-        {stateWords[ruling.state]}.
+        {givenWords(ruling, props.timeZone)}. {i18n._(stateWords[ruling.state])}.
       </p>
       {trouble === null ? null : <TroubleNotice trouble={trouble} />}
       {ruling.state === 'NEEDS_SECOND' && props.maySecond ? (
@@ -66,13 +66,15 @@ export function RulingItem(props: {
             disabled={fetching}
             onClick={() => void secondIt()}
           >
-            Second this ruling
+            <Trans>Second this ruling</Trans>
           </button>
         </div>
       ) : null}
       {ruling.state !== 'WITHDRAWN' && ruling.state !== 'REPLACED' && props.mayWithdraw ? (
         <details>
-          <summary>Take it back</summary>
+          <summary>
+            <Trans>Take it back</Trans>
+          </summary>
           <form
             className="stack-tight"
             onSubmit={(event) => {
@@ -81,8 +83,8 @@ export function RulingItem(props: {
             }}
           >
             <TextArea
-              label="Why"
-              hint="The ruling stays on record, with this reason."
+              label={t`Why`}
+              hint={t`The ruling stays on record, with this reason.`}
               required
               value={reason}
               onChange={setReason}
@@ -93,7 +95,7 @@ export function RulingItem(props: {
                 className="button"
                 disabled={isWithdrawing || reason.trim() === ''}
               >
-                Take the ruling back
+                <Trans>Take the ruling back</Trans>
               </button>
             </div>
           </form>
@@ -101,4 +103,16 @@ export function RulingItem(props: {
       ) : null}
     </li>
   );
+}
+
+function quoted(text: string): string {
+  return t`“${text}”`;
+}
+
+/** By whom a ruling was given, and when. */
+function givenWords({ by, at, secondedBy }: GivenRulingFragment, timeZone: string): string {
+  const [author, time] = [by.name, dayAndClock(at, timeZone)];
+  if (!secondedBy) return `${author}, ${time}`;
+  const seconder = secondedBy.name;
+  return t`${author}, ${time}, seconded by ${seconder}`;
 }

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { conditionsWords, type NotedConditions } from '../ui/conditions-words.js';
 import { ObserverMark, type ObserverLetter } from '../ui/observer-mark.js';
@@ -40,35 +42,46 @@ export function SideBySide(props: {
   const hidden = most.size - taxa.length;
   return (
     <section className="stack-tight" aria-labelledby="side-by-side-heading">
-      <h2 id="side-by-side-heading">The tallies side by side</h2>
+      <h2 id="side-by-side-heading">
+        <Trans>The tallies side by side</Trans>
+      </h2>
       {tallies.some(({ conditions }) => conditions.length > 0) ? (
         <ul className="plain-list">
           {tallies.flatMap((tally) =>
             tally.conditions.map((conditions, index) => (
-              <li key={`${tally.tally}-${index}`} className="small">
-                <strong>{tally.observerName}</strong>: {conditionsWords(conditions)}.
-              </li>
+              <ConditionsItem
+                key={`${tally.tally}-${index}`}
+                observer={tally.observerName}
+                conditions={conditions}
+              />
             )),
           )}
         </ul>
       ) : null}
-      <div className="wide" role="region" aria-label="Table: tallies side by side" tabIndex={0}>
+      <div className="wide" role="region" aria-label={t`Table: tallies side by side`} tabIndex={0}>
         <table className="side-by-side">
           <thead>
             <tr>
-              <th scope="col">Taxon</th>
+              <th scope="col">
+                <Trans>Taxon</Trans>
+              </th>
               {tallies.map((tally) => {
                 const letter = props.letters.get(tally.observer);
+                const coverage = percent(tally.coverage);
                 return (
                   <th key={tally.tally} scope="col" className="number">
                     {letter === undefined ? null : <ObserverMark observer={letter} />}
                     <span className="block observer-name">{tally.observerName}</span>
                     {tally.coverage < 1 ? (
                       <span className="block soft">
-                        saw {percent(tally.coverage)}, a lower bound
+                        <Trans>saw {coverage}, a lower bound</Trans>
                       </span>
                     ) : null}
-                    {tally.counted ? null : <span className="block soft">compared only</span>}
+                    {tally.counted ? null : (
+                      <span className="block soft">
+                        <Trans>compared only</Trans>
+                      </span>
+                    )}
                   </th>
                 );
               })}
@@ -93,7 +106,7 @@ export function SideBySide(props: {
           </tbody>
           <tfoot>
             <tr>
-              <th scope="row">{showAll ? 'All taxa' : 'Together'}</th>
+              <th scope="row">{showAll ? t`All taxa` : t`Together`}</th>
               {tallies.map((tally) => (
                 <td key={tally.tally} className="number">
                   <strong>
@@ -118,10 +131,25 @@ export function SideBySide(props: {
             onChange={(event) => setShowAll(event.target.checked)}
           />
           {showAll || hidden === 0
-            ? 'All taxa of this place'
-            : `All taxa of this place (${hidden} more)`}
+            ? t`All taxa of this place`
+            : t`All taxa of this place (${hidden} more)`}
         </label>
       )}
     </section>
+  );
+}
+
+function ConditionsItem(props: {
+  readonly observer: string;
+  readonly conditions: NotedConditions;
+}): ReactNode {
+  const { observer } = props;
+  const conditions = conditionsWords(props.conditions);
+  return (
+    <li className="small">
+      <Trans>
+        <strong>{observer}</strong>: {conditions}.
+      </Trans>
+    </li>
   );
 }

@@ -1,8 +1,10 @@
+import { t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { SourceFragment } from '../graphql/generated/graphql.js';
 import { submittedQuantity } from '../tallies/submitted-tally.js';
 import { ObserverMark, type ObserverLetter } from '../ui/observer-mark.js';
-import { clock, countOf, inWords, listed } from '../ui/words.js';
+import { clock, inWords, listed } from '../ui/words.js';
 
 /** The tally lines that something stands on, as their observers wrote them. */
 export function SourceLines(props: {
@@ -11,35 +13,54 @@ export function SourceLines(props: {
   readonly timeZone: string;
   readonly open?: boolean;
 }): ReactNode {
-  if (props.lines.length === 0) return null;
+  const all = props.lines.length;
+  if (all === 0) return null;
   return (
     <details open={props.open ?? false}>
-      <summary>{countOf(props.lines.length, 'tally line')} as written</summary>
-      <div className="wide" role="region" aria-label="Tally lines as written" tabIndex={0}>
+      <summary>
+        <Plural value={all} one="# tally line as written" other="# tally lines as written" />
+      </summary>
+      <div className="wide" role="region" aria-label={t`Tally lines as written`} tabIndex={0}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Observer</th>
-              <th scope="col">Written</th>
-              <th scope="col" className="number">
-                Birds
+              <th scope="col">
+                <Trans>Observer</Trans>
               </th>
-              <th scope="col">How</th>
-              <th scope="col">Where</th>
-              <th scope="col">Time</th>
-              <th scope="col">Note</th>
+              <th scope="col">
+                <Trans>Written</Trans>
+              </th>
+              <th scope="col" className="number">
+                <Trans>Birds</Trans>
+              </th>
+              <th scope="col">
+                <Trans>How</Trans>
+              </th>
+              <th scope="col">
+                <Trans>Where</Trans>
+              </th>
+              <th scope="col">
+                <Trans>Time</Trans>
+              </th>
+              <th scope="col">
+                <Trans context="of an observer">Note</Trans>
+              </th>
             </tr>
           </thead>
           <tbody>
             {props.lines.map(({ line, tally }) => {
               const letter = props.letters.get(tally.observer.id);
+              const { version } = tally;
               return (
                 <tr key={line.id}>
                   <td>
                     {letter === undefined ? null : <ObserverMark observer={letter} />}{' '}
                     {tally.observer.name}
-                    {tally.version > 1 ? (
-                      <span className="soft small"> version {tally.version}</span>
+                    {version > 1 ? (
+                      <span className="soft small">
+                        {' '}
+                        <Trans>version {version}</Trans>
+                      </span>
                     ) : null}
                   </td>
                   <td>{line.written}</td>
@@ -59,12 +80,13 @@ export function SourceLines(props: {
 }
 
 function howWords(line: SourceFragment['line']): string {
+  const { block, flock } = line;
   return [
-    ...(line.totalMethod === null ? [] : ['sample of a raft']),
-    line.block ? `blocks of ${line.block}` : inWords(line.totalMethod ?? line.method),
+    ...(line.totalMethod === null ? [] : [t`sample of a raft`]),
+    block ? t`blocks of ${block}` : inWords(line.totalMethod ?? line.method),
     ...(line.activity === 'water' ? [] : [inWords(line.activity)]),
-    ...(line.flock ? [`flock ${line.flock}`] : []),
-    ...(line.certainty === 'likely' ? ['likely'] : []),
+    ...(flock ? [t`flock ${flock}`] : []),
+    ...(line.certainty === 'likely' ? [t({ message: 'likely', context: 'certainty' })] : []),
   ].join(', ');
 }
 

@@ -1,12 +1,14 @@
+import { t } from '@lingui/core/macro';
+import { Plural, Trans } from '@lingui/react/macro';
 import { useRef, type ReactNode } from 'react';
 import { Link } from 'wouter';
-import { kindWords } from '../../../server/core/disagreements/kind-words.js';
 import { pathOf } from '../ui/path.js';
 import { SeverityMark } from '../ui/severity.js';
 import { useShortKeys, useShortKeysSetting } from '../ui/short-keys.js';
-import { birds, countOf } from '../ui/words.js';
+import { birds } from '../ui/words.js';
 import { cellWords } from './cell-words.js';
 import { isForRuling, isSettled } from './disagreement-order.js';
+import { kindName } from './kind-names.js';
 import type { ListedDisagreement } from './listed-disagreement.js';
 
 /** The list of work; `j` and `k` go through it, Enter opens. */
@@ -23,22 +25,31 @@ export function WorkList(props: {
     links[at === -1 ? 0 : Math.min(Math.max(at + by, 0), links.length - 1)]?.focus();
   }
   useShortKeys(keysSetting === 'on', { j: () => step(1), k: () => step(-1) });
+  const shown = props.disagreements.length;
 
   return (
     <>
       <table className="work-list">
         <caption className="for-readers">
-          Disagreements, {countOf(props.disagreements.length, 'row')}
+          <Plural value={shown} one="Disagreements, # row" other="Disagreements, # rows" />
         </caption>
         <thead>
           <tr>
             <th scope="col" className="number">
-              Birds
+              <Trans>Birds</Trans>
             </th>
-            <th scope="col">Severity</th>
-            <th scope="col">What happened</th>
-            <th scope="col">Where</th>
-            <th scope="col">Ruling</th>
+            <th scope="col">
+              <Trans>Severity</Trans>
+            </th>
+            <th scope="col">
+              <Trans>What happened</Trans>
+            </th>
+            <th scope="col">
+              <Trans>Where</Trans>
+            </th>
+            <th scope="col">
+              <Trans>Ruling</Trans>
+            </th>
           </tr>
         </thead>
         <tbody ref={rows}>
@@ -49,7 +60,9 @@ export function WorkList(props: {
       </table>
       <p className="soft small row not-printed keys-hint">
         <span>
-          <kbd>j</kbd> next, <kbd>k</kbd> previous, <kbd>Enter</kbd> opens.
+          <Trans>
+            <kbd>j</kbd> next, <kbd>k</kbd> previous, <kbd>Enter</kbd> opens.
+          </Trans>
         </span>
         <label className="row">
           <input
@@ -57,7 +70,7 @@ export function WorkList(props: {
             checked={keysSetting === 'on'}
             onChange={(event) => setKeysSetting(event.target.checked ? 'on' : 'off')}
           />
-          Single-key shortcuts
+          <Trans>Single-key shortcuts</Trans>
         </label>
       </p>
     </>
@@ -73,9 +86,7 @@ function Row(props: {
   const answered = disagreement.queries.length - unanswered;
   return (
     <tr data-settled={isSettled(disagreement)}>
-      <td className="number" data-name="Birds">
-        {birds(disagreement.birds)}
-      </td>
+      <td className="number">{birds(disagreement.birds)}</td>
       <td>
         <SeverityMark severity={disagreement.severity} />
       </td>
@@ -83,16 +94,22 @@ function Row(props: {
         <Link href={pathOf('counts', props.countId, 'disagreements', disagreement.id)}>
           {disagreement.text}
         </Link>
-        <span className="soft small"> {kindWords(disagreement.kind)}</span>
+        <span className="soft small"> {kindName(disagreement.kind)}</span>
       </td>
       <td className="small">
-        {disagreement.cell ? cellWords(disagreement.cell) : 'several sections'}
+        {disagreement.cell ? cellWords(disagreement.cell) : t`several sections`}
       </td>
       <td className="small">
         {rulingWords(disagreement)}
-        {answered > 0 ? <span className="block">{countOf(answered, 'answer')} in</span> : null}
+        {answered > 0 ? (
+          <span className="block">
+            <Plural value={answered} one="# answer in" other="# answers in" />
+          </span>
+        ) : null}
         {unanswered > 0 ? (
-          <span className="block soft">{countOf(unanswered, 'question')} asked</span>
+          <span className="block soft">
+            <Plural value={unanswered} one="# question asked" other="# questions asked" />
+          </span>
         ) : null}
       </td>
     </tr>
@@ -101,16 +118,19 @@ function Row(props: {
 
 function rulingWords(disagreement: ListedDisagreement): string {
   const { ruling } = disagreement;
-  if (!isForRuling(disagreement)) return 'to be known';
-  if (!ruling || ruling.state === 'WITHDRAWN' || ruling.state === 'REPLACED') return 'open';
+  if (!isForRuling(disagreement)) return t`to be known`;
+  if (!ruling || ruling.state === 'WITHDRAWN' || ruling.state === 'REPLACED') {
+    return t({ message: 'open', context: 'disagreement' });
+  }
+  const author = ruling.by.name;
   switch (ruling.state) {
     case 'APPLIED':
-      return `✓ settled by ${ruling.by.name}`;
+      return t`✓ settled by ${author}`;
     case 'NEEDS_SECOND':
-      return '◐ waits for a second person';
+      return t`◐ waits for a second person`;
     case 'STALE':
-      return '△ stale: its tallies changed';
+      return t`△ stale: its tallies changed`;
     case 'WITHOUT_TARGET':
-      return '△ no longer fits';
+      return t`△ no longer fits`;
   }
 }

@@ -8,16 +8,19 @@ const marks: Readonly<
 > = {
   SERIOUS: { mark: '■', word: msg`Serious` },
   QUESTIONED: { mark: '◧', word: msg`Questioned` },
-  NOTE: { mark: '□', word: msg`Note` },
+  NOTE: { mark: '□', word: msg({ message: 'Note', context: 'severity' }) },
 };
+
+export function severityName(severity: Severity): string {
+  return i18n._(marks[severity].word);
+}
 
 /** Severity as a shape and a word. */
 export function SeverityMark(props: { readonly severity: Severity }): ReactNode {
-  const { mark, word } = marks[props.severity];
   return (
     <span className="severity" data-severity={props.severity}>
-      <span aria-hidden="true">{mark} </span>
-      {i18n._(word)}
+      <span aria-hidden="true">{marks[props.severity].mark} </span>
+      {severityName(props.severity)}
     </span>
   );
 }
