@@ -1,5 +1,5 @@
 import { t } from '@lingui/core/macro';
-import { useMemo, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { CountHead } from '../plans/documents.js';
 import { Answer } from '../ui/answer.js';
@@ -8,7 +8,7 @@ import { Page } from '../ui/page.js';
 import { Skeleton } from '../ui/skeleton.js';
 import { CountAgreement, OwnAgreement } from './agreement-documents.js';
 import { AgreementView } from './agreement-view.js';
-import { reviewTypes } from './listed-disagreement.js';
+import { ofReviews } from './listed-disagreement.js';
 import { OwnAgreementView } from './own-agreement.js';
 import { ReviewFrame } from './review-frame.js';
 
@@ -57,7 +57,7 @@ function WholePart(props: { readonly countId: string; readonly isLeader: boolean
   const [result, again] = useQuery({
     query: CountAgreement,
     variables: { id: props.countId },
-    context: useMemo(() => ({ additionalTypenames: reviewTypes }), []),
+    context: ofReviews,
   });
   return (
     <Answer
@@ -85,7 +85,7 @@ function OwnPart(props: { readonly countId: string }): ReactNode {
   const [result, again] = useQuery({
     query: OwnAgreement,
     variables: { id: props.countId },
-    context: useMemo(() => ({ additionalTypenames: reviewTypes }), []),
+    context: ofReviews,
   });
   return (
     <Answer

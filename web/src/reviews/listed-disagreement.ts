@@ -6,6 +6,3 @@ export type ListedDisagreement = DisagreementListQuery['count']['review']['disag
 export const ofReviews = {
   additionalTypenames: ['Ruling', 'Review', 'ObserverQuery', 'Tally', 'Disagreement', 'Link'],
 };
-
-/** The same, for a query that adds names of its own. */
-export const reviewTypes = ofReviews.additionalTypenames;
