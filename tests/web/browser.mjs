@@ -114,33 +114,67 @@ export async function settled(page) {
   }
 }
 
+/** What of a page hangs on the theme: its colours, and the size of its targets. */
+const RULES_OF_THEMES = ['color-contrast', 'link-in-text-block', 'target-size'];
+
 /**
- * What axe-core finds against WCAG 2.2 A and AA, one line a violation.
+ * What axe-core finds on a page in each theme, at the width of a phone and of a desk, one line a
+ * violation. Every rule runs by paper's theme; by the others those that hang on the theme.
  *
  * @param {import('playwright-core').Page} page
  * @returns {Promise<string[]>}
  */
-export async function accessibilityViolations(page) {
-  await page.evaluate(axeSource);
+export async function violationsInEveryTheme(page) {
+  /** @type {string[]} */
+  const found = [];
+  const before = page.viewportSize() ?? phone;
+  const theme = page.getByLabel('Colours of the page');
+  const chosen = await theme.inputValue();
+  for (const size of [phone, desk]) {
+    await page.setViewportSize(size);
+    await settled(page);
+    for (const name of ['light', 'sunlight', 'night']) {
+      await theme.selectOption(name);
+      const violations = await accessibilityViolations(
+        page,
+        name === 'light' ? null : RULES_OF_THEMES,
+      );
+      found.push(...violations.map((one) => `${name}, ${size.width} px: ${one}`));
+    }
+  }
+  await theme.selectOption(chosen);
+  await page.setViewportSize(before);
+  return found;
+}
+
+/**
+ * What axe-core finds against WCAG 2.2 A and AA, one line a violation.
+ *
+ * @param {import('playwright-core').Page} page
+ * @param {readonly string[] | null} [rules] all that there are by default
+ * @returns {Promise<string[]>}
+ */
+export async function accessibilityViolations(page, rules = null) {
+  if (await page.evaluate(() => !('axe' in globalThis))) await page.evaluate(axeSource);
   // The whole page in view: what happens to lie half behind the foot of the screen is scrolled by
   // whoever needs it, and is no target that is too small.
   const size = page.viewportSize();
   const height = await page.evaluate(() => globalThis.document.documentElement.scrollHeight);
   if (size !== null) await page.setViewportSize({ width: size.width, height: height + 400 });
-  const violations = await page.evaluate(async () => {
+  const violations = await page.evaluate(async (only) => {
     const { axe } = /** @type {{ axe: typeof import('axe-core') }} */ (
       /** @type {unknown} */ (globalThis)
     );
     const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
     const { violations } = await axe.run(globalThis.document, {
-      runOnly: tags,
+      runOnly: only === null ? tags : { type: 'rule', values: [...only] },
       // Every rule runs; what passes is not written up.
       resultTypes: ['violations'],
     });
     return violations.map(
       ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
     );
-  });
+  }, rules);
   if (size !== null) await page.setViewportSize(size);
   return violations;
 }
