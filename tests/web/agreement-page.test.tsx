@@ -13,6 +13,8 @@ import {
   tooFew,
   withoutObservers,
 } from './agreement-count.js';
+// Here already, so that no test waits for it to be read.
+import '../../web/src/reviews/agreement-page.js';
 import { chooseLanguage } from '../../web/src/ui/language.js';
 import { fakeServer, RefusalAnswer } from './fake-server.js';
 import { openApp, useCleanBrowser } from './open-app.js';
@@ -210,7 +212,7 @@ describe('agreement in French', () => {
       'En moyenne, Ingrid Vale compte 20 % de plus que le nombre compté par Tom Reed. Pour un groupe donné, tout est possible entre 20 % de moins et 2,40 fois autant. 1 groupe vu par un seul des deux n’a pas de rapport.',
     );
     const [first] = rowsOf('Tableau\u00a0: rapports de deux observateurs');
-    expect(first?.[1]).toBe('1,20[de 1,05 à 1,40]n 12');
+    expect(first?.[1]).toBe('1,20[1,05 à 1,40]n 12');
     fireEvent.change(screen.getByLabelText('Noms donnés par'), { target: { value: 'o1 o2' } });
     screen.getByRole('region', {
       name: 'Grille\u00a0: Fuligule milouinan, Petit Fuligule, Fuligule milouinan/Petit Fuligule',

@@ -49,7 +49,9 @@ export function IntervalRows(props: {
   const texts = groups.flatMap(({ rows }) => rows.map(({ text }) => text.length));
   const labelWidth = isNarrow ? 0 : Math.min(width * 0.36, Math.max(...labels, 8) * 7.2 + 12);
   const textWidth = isNarrow ? 0 : Math.max(...texts, 4) * 7 + 14;
-  const [left, right] = [labelWidth + 10, width - textWidth - 10];
+  // Half of a number below the scale stands beyond its end.
+  const edge = isNarrow ? 18 : 10;
+  const [left, right] = [labelWidth + edge, width - textWidth - edge];
   const places = placesOf(groups, isNarrow ? rowHeight + 18 : rowHeight);
   const height = places.height + 24;
   const x = (value: number): number => left + scale.at(value) * (right - left);

@@ -18,6 +18,9 @@ import { kindWords, pairingSentence, totalsOf } from './pairing-words.js';
 const barWidth = 12;
 const narrow = 520;
 const stub = 52;
+/** Room for a name of `mostLetters` beside a bar on a phone, in most system fonts. */
+const narrowLabel = 112;
+const mostLetters = 15;
 
 /**
  * The pairing balance of two observers: two bars of birds, and what was paired with what between
@@ -51,7 +54,7 @@ function PairingDrawing(props: {
   const isNarrow = width < narrow;
   const labelHeight = isNarrow ? 34 : 20;
   const layout = useMemo(() => layOutPairing(props.flows, labelHeight), [props.flows, labelHeight]);
-  const labelWidth = isNarrow ? 104 : Math.min(roomForLabels(props.flows), width * 0.36);
+  const labelWidth = isNarrow ? narrowLabel : Math.min(roomForLabels(props.flows), width * 0.36);
   const [leftBar, rightBar] = [labelWidth, width - labelWidth - barWidth];
   const headHeight = 26;
   const height = layout.height + headHeight;
@@ -203,14 +206,14 @@ function NodeShape(props: {
         <text x={textX} y={textY} textAnchor={anchor} className="pairing-text">
           <tspan className="pairing-count">{birds(node.number)}</tspan>
           <tspan x={textX} dy="1.1em">
-            {common.length > 17 ? `${common.slice(0, 16)}…` : common}
+            {shortened(common, mostLetters)}
           </tspan>
         </text>
       ) : (
         <text x={textX} y={textY + 4} textAnchor={anchor} className="pairing-text">
-          {side === 'left' ? `${shortened(common)} ` : ''}
+          {side === 'left' ? `${shortened(common, 30)} ` : ''}
           <tspan className="pairing-count">{birds(node.number)}</tspan>
-          {side === 'right' ? ` ${shortened(common)}` : ''}
+          {side === 'right' ? ` ${shortened(common, 30)}` : ''}
         </text>
       )}
     </g>
@@ -218,8 +221,8 @@ function NodeShape(props: {
 }
 
 /** The table says the whole name. */
-function shortened(common: string): string {
-  return common.length > 30 ? `${common.slice(0, 29)}…` : common;
+function shortened(common: string, most: number): string {
+  return common.length > most ? `${common.slice(0, most - 1)}…` : common;
 }
 
 /** The same as the drawing, in rows. */
