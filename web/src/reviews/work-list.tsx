@@ -1,4 +1,4 @@
-import { t } from '@lingui/core/macro';
+import { plural, t } from '@lingui/core/macro';
 import { Plural, Trans } from '@lingui/react/macro';
 import { useRef, type ReactNode } from 'react';
 import { Link } from 'wouter';
@@ -82,11 +82,14 @@ function Row(props: {
   readonly disagreement: ListedDisagreement;
 }): ReactNode {
   const { disagreement } = props;
+  const stake = disagreement.birds;
   const unanswered = disagreement.queries.filter(({ answer }) => !answer).length;
   const answered = disagreement.queries.length - unanswered;
   return (
     <tr data-settled={isSettled(disagreement)}>
-      <td className="number">{birds(disagreement.birds)}</td>
+      <td className="number" data-unit={plural(stake, { one: 'bird', other: 'birds' })}>
+        {birds(stake)}
+      </td>
       <td>
         <SeverityMark severity={disagreement.severity} />
       </td>
