@@ -7,6 +7,7 @@ import {
   type Plumage,
 } from '../../../server/core/marks/field-mark-key.js';
 import { FIELD_MARK_KEYS, keysFor } from '../../../server/core/marks/field-mark-keys.js';
+import { FRENCH_MARKS } from '../../../server/core/marks/french-marks.js';
 import { supportedSet, weighMarks, type SeenMark } from '../../../server/core/marks/weigh-marks.js';
 import type { NotedMark } from '../../../server/core/model/snapshot.js';
 import { isWithin } from '../../../server/core/taxa/candidate-set.js';
@@ -249,5 +250,22 @@ describe('what a key can tell apart', () => {
   );
   it.each(every)('$group: $species can be reached', ({ key, species }) => {
     expect(narrowest(key, species)).toEqual([species]);
+  });
+});
+
+describe('French of the field marks', () => {
+  it('no text of a key is without it, and no other is there', () => {
+    const texts = FIELD_MARK_KEYS.flatMap(({ group, source, marks }) => [
+      ...[group, source],
+      ...marks.flatMap(({ name, fails, states }) => [
+        ...[name, fails],
+        ...states.flatMap((state) => [
+          state.name,
+          ...state.fits.flatMap((fit) => (typeof fit === 'string' ? [] : (fit.when ?? []))),
+        ]),
+      ]),
+    ]);
+    expect(Object.keys(FRENCH_MARKS).sort()).toEqual([...new Set([...texts, ...EITHER])].sort());
+    expect(Object.values(FRENCH_MARKS).filter((french) => french.trim() === '')).toEqual([]);
   });
 });

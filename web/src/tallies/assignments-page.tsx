@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { FieldSheetLinks } from '../plans/field-sheet-links.js';
@@ -7,7 +9,7 @@ import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { countOf, listed, span } from '../ui/words.js';
+import { listed, span } from '../ui/words.js';
 import { Cautions } from './cautions.js';
 import { useKeptOwnParts } from './kept-count.js';
 import type { KeptDraft, OutboxItem } from './kept-tables.js';
@@ -16,6 +18,7 @@ import { QueriesToMe } from './queries-to-me.js';
 import { stateInWords } from './phone-tallies.js';
 import { TalliesOnPhone } from './tallies-on-phone.js';
 import { useDrafts, useOutbox } from './use-kept.js';
+import { countedBirds, countedLines } from '../ui/counted.js';
 
 /** Where an observer starts: what to count, from where, when, and how far it is. */
 export function AssignmentsPage(props: { readonly countId: string }): ReactNode {
@@ -26,10 +29,10 @@ export function AssignmentsPage(props: { readonly countId: string }): ReactNode 
   const outbox = useOutbox(personId) ?? [];
   const otherParts = useKeptOwnParts(personId) ?? [];
   return (
-    <Page title="My assignments" width="entry" intro="What you count, from where, and when.">
+    <Page title={t`My assignments`} width="entry" intro={t`What you count, from where, and when.`}>
       <Answer
         result={own}
-        skeleton={<Skeleton rows={7} label="Loading your assignments." />}
+        skeleton={<Skeleton rows={7} label={t`Loading your assignments.`} />}
         retry={own.again}
       >
         {(count) => {
@@ -41,9 +44,12 @@ export function AssignmentsPage(props: { readonly countId: string }): ReactNode 
                 timeZone={count.timeZone}
               />
               {mine.length === 0 ? (
-                <Notice kind="plain" title="You have no assignment yet.">
+                <Notice kind="plain" title={t`You have no assignment yet.`}>
                   <p>
-                    The leader of the count says who counts which section. Come back when they have.
+                    <Trans>
+                      The leader of the count says who counts which section. Come back when they
+                      have.
+                    </Trans>
                   </p>
                 </Notice>
               ) : (
@@ -86,42 +92,55 @@ function AssignmentItem(props: {
   const page = pathOf('counts', count.id, 'assignments', assignment.id);
   const isNewest =
     item?.state.kind === 'received' && item.state.version > (tally?.version ?? 0) && draft === null;
-  let state = 'Not begun.';
-  let act: string | null = 'Begin the tally';
+  let state = t`Not begun.`;
+  let act: string | null = t`Begin the tally`;
   if (item !== null && (item.state.kind !== 'received' || isNewest)) {
     state = stateInWords(item.state, count);
-    act = item.state.kind === 'refused' ? 'Mend it' : 'Look at it';
+    act = item.state.kind === 'refused' ? t`Mend it` : t`Look at it`;
   } else if (draft !== null && draft.replaces !== null) {
-    state = `A correction is begun on this phone: ${countOf(draft.lines.length, 'line')}.`;
-    act = 'Go on with the correction';
+    const lines = countedLines(draft.lines.length);
+    state = t`A correction is begun on this phone: ${lines}.`;
+    act = t`Go on with the correction`;
   } else if (draft !== null && tally !== null) {
-    state = 'A tally was received, and another is on this phone. Say which one stands.';
-    act = 'Look at both';
+    state = t`A tally was received, and another is on this phone. Say which one stands.`;
+    act = t`Look at both`;
   } else if (draft !== null) {
-    state = `Begun on this phone: ${countOf(draft.lines.length, 'line')}, not yet sent.`;
-    act = 'Go on';
+    const lines = countedLines(draft.lines.length);
+    state = t`Begun on this phone: ${lines}, not yet sent.`;
+    act = t`Go on`;
   } else if (tally !== null) {
-    const version = tally.version > 1 ? `, version ${tally.version}` : '';
-    state = `Submitted: ${countOf(tally.lines.length, 'line')}, ${countOf(tally.total, 'bird')}${version}.`;
-    act = 'Look at it or correct it';
+    const { version } = tally;
+    const lines = countedLines(tally.lines.length);
+    const birds = countedBirds(tally.total);
+    state =
+      version > 1
+        ? t`Submitted: ${lines}, ${birds}, version ${version}.`
+        : t`Submitted: ${lines}, ${birds}.`;
+    act = t`Look at it or correct it`;
   } else if (assignment.window.closed) {
-    state = 'The window is closed; no tally is taken for it any more.';
+    state = t`The window is closed; no tally is taken for it any more.`;
     act = null;
   }
+  const hours = span(assignment.window.start, assignment.window.end, count.timeZone);
   return (
     <li className="assignment">
       <h2>{listed(assignment.sections.map(({ name }) => name))}</h2>
       <dl className="facts">
-        <dt>Window</dt>
-        <dd>
-          {span(assignment.window.start, assignment.window.end, count.timeZone)}
-          {assignment.window.closed ? ' (closed)' : ''}
-        </dd>
-        <dt>From</dt>
-        <dd>{assignment.vantage?.name ?? 'where you see the section best'}</dd>
-        <dt>State</dt>
+        <dt>
+          <Trans>Window</Trans>
+        </dt>
+        <dd>{assignment.window.closed ? t`${hours} (closed)` : hours}</dd>
+        <dt>
+          <Trans>From</Trans>
+        </dt>
+        <dd>{assignment.vantage?.name ?? t`where you see the section best`}</dd>
+        <dt>
+          <Trans>State</Trans>
+        </dt>
         <dd>{state}</dd>
-        <dt>Field sheet</dt>
+        <dt>
+          <Trans>Field sheet</Trans>
+        </dt>
         <dd>
           <FieldSheetLinks assignmentId={assignment.id} />
         </dd>

@@ -1,3 +1,4 @@
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { CAUTIONS, LAST_WORD } from '../../../server/core/cautions.js';
 import { language } from '../ui/language.js';
@@ -6,7 +7,9 @@ import { language } from '../ui/language.js';
 export function Cautions(props: { readonly open?: boolean }): ReactNode {
   return (
     <details className="notice" data-kind="caution" open={props.open ?? false}>
-      <summary>Before you go out</summary>
+      <summary>
+        <Trans>Before you go out</Trans>
+      </summary>
       <ul className="stack-tight">
         {CAUTIONS.map((caution) => (
           <li key={caution.en}>{caution[language()]}</li>

@@ -1,10 +1,11 @@
 import { useId, type ReactNode } from 'react';
+import { said, type Label } from '../ui/said.js';
 
 /** One of a few, as large buttons that behave as one radio group. */
 export function Choice<Value extends string>(props: {
   readonly legend: string;
   readonly value: Value;
-  readonly options: readonly { readonly value: Value; readonly label: string }[];
+  readonly options: readonly { readonly value: Value; readonly label: Label }[];
   /** Short labels: three fit beside one another on a phone. */
   readonly isShort?: boolean;
   readonly onChange: (value: Value) => void;
@@ -22,7 +23,7 @@ export function Choice<Value extends string>(props: {
               checked={option.value === props.value}
               onChange={() => props.onChange(option.value)}
             />
-            <span>{option.label}</span>
+            <span>{said(option.label)}</span>
           </label>
         ))}
       </div>

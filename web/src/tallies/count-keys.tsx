@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 import { wholeNumber, type DraftLine } from './draft.js';
 import { NumberField } from './number-field.js';
@@ -25,7 +26,7 @@ export function TapKeys(props: {
           key={step}
           type="button"
           className="button count-take"
-          aria-label={`Take ${step} away`}
+          aria-label={t`Take ${step} away`}
           onClick={() => onNumber(stepped(number, -step))}
         >
           −{step}
@@ -36,7 +37,7 @@ export function TapKeys(props: {
           key={step}
           type="button"
           className="button count-add"
-          aria-label={`Add ${step}`}
+          aria-label={t`Add ${step}`}
           onClick={() => onNumber(stepped(number, step))}
         >
           +{step}
@@ -60,12 +61,12 @@ export function BlockKeys(props: {
     <>
       <div className="block-sizes">
         <NumberField
-          label="Birds in one block"
+          label={t`Birds in one block`}
           value={line.block}
           fault={props.fault}
           onChange={(size) => set({ block: size }, 'block')}
         />
-        <div className="count-keys" role="group" aria-label="Usual blocks">
+        <div className="count-keys" role="group" aria-label={t`Usual blocks`}>
           {blockSizes.map((size) => (
             <button
               key={size}
@@ -80,29 +81,34 @@ export function BlockKeys(props: {
         </div>
       </div>
       <div className="count-keys">
-        <button type="button" className="button" aria-label="Take 1 away" onClick={() => step(-1)}>
+        <button
+          type="button"
+          className="button"
+          aria-label={t`Take 1 away`}
+          onClick={() => step(-1)}
+        >
           −1
         </button>
-        <button type="button" className="button" aria-label="Add 1" onClick={() => step(1)}>
+        <button type="button" className="button" aria-label={t`Add 1`} onClick={() => step(1)}>
           +1
         </button>
         <button
           type="button"
           className="button count-take"
-          aria-label={block === 0 ? 'Take a block away' : `Take a block of ${block} away`}
+          aria-label={block === 0 ? t`Take a block away` : t`Take a block of ${block} away`}
           disabled={block === 0}
           onClick={() => step(-block)}
         >
-          −{block === 0 ? ' block' : block}
+          {block === 0 ? t`− block` : `−${block}`}
         </button>
         <button
           type="button"
           className="button count-add"
-          aria-label={block === 0 ? 'Add a block' : `Add a block of ${block}`}
+          aria-label={block === 0 ? t`Add a block` : t`Add a block of ${block}`}
           disabled={block === 0}
           onClick={() => step(block)}
         >
-          +{block === 0 ? ' block' : block}
+          {block === 0 ? t`+ block` : `+${block}`}
         </button>
       </div>
     </>
@@ -118,7 +124,7 @@ export function DigitKeys(props: {
   const put = (digit: string): void =>
     onChange((value === '0' ? '' : value.slice(0, MOST_DIGITS - 1)) + digit);
   return (
-    <div className="digit-keys" role="group" aria-label="Digits">
+    <div className="digit-keys" role="group" aria-label={t`Digits`}>
       {digits.map((digit) => (
         <button key={digit} type="button" className="button" onClick={() => put(digit)}>
           {digit}
@@ -127,7 +133,7 @@ export function DigitKeys(props: {
       <button
         type="button"
         className="button"
-        aria-label="Empty the number"
+        aria-label={t`Empty the number`}
         onClick={() => onChange('')}
       >
         C
@@ -138,7 +144,7 @@ export function DigitKeys(props: {
       <button
         type="button"
         className="button"
-        aria-label="Delete the last digit"
+        aria-label={t`Delete the last digit`}
         onClick={() => onChange(value.slice(0, -1))}
       >
         ⌫

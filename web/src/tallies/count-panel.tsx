@@ -1,15 +1,17 @@
+import { msg, plural, t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 import { Field } from '../ui/field.js';
 import { useKeptChoice } from '../ui/kept.js';
-import { birds, countOf } from '../ui/words.js';
+import { countedBirds } from '../ui/counted.js';
+import { birds } from '../ui/words.js';
 import { BlockKeys, DigitKeys, TapKeys } from './count-keys.js';
 import { wholeNumber, type DraftLine } from './draft.js';
 import { Choice } from './choice.js';
 
 const ways = [
-  { value: 'taps', label: 'Taps' },
-  { value: 'blocks', label: 'Blocks' },
-  { value: 'keys', label: 'Keypad' },
+  { value: 'taps', label: msg`Taps` },
+  { value: 'blocks', label: msg`Blocks` },
+  { value: 'keys', label: msg`Keypad` },
 ] as const;
 type Way = (typeof ways)[number]['value'];
 
@@ -44,7 +46,7 @@ export function CountPanel(props: {
   return (
     <div className="count-panel stack-tight">
       <div className="count-shown">
-        <Field label="Birds" fault={props.fault}>
+        <Field label={t`Birds`} fault={props.fault}>
           {(ties) => (
             <input
               {...ties}
@@ -57,7 +59,7 @@ export function CountPanel(props: {
             />
           )}
         </Field>
-        <Choice legend="Count by" isShort value={way} options={ways} onChange={choose} />
+        <Choice legend={t`Count by`} isShort value={way} options={ways} onChange={choose} />
       </div>
       {way === 'taps' ? (
         <TapKeys number={number} onNumber={(next) => set({ number: next })} />
@@ -76,13 +78,16 @@ export function CountPanel(props: {
 /** What the number says: `350 birds: 7 blocks of 50.` */
 function wordsOf(line: DraftLine, number: number | null): string {
   if (number === null)
-    return 'Saw none of it? Tap −1 or type 0: a stated zero counts as an answer.';
-  if (number === 0) return 'A stated zero: you looked for it and saw none.';
+    return t`Saw none of it? Tap −1 or type 0: a stated zero counts as an answer.`;
+  if (number === 0) return t`A stated zero: you looked for it and saw none.`;
   const block = line.method === 'block' ? wholeNumber(line.block) : null;
-  if (block === null || block === 0) return `${countOf(number, 'bird')}.`;
+  if (block === null || block === 0) return `${countedBirds(number)}.`;
   const blocks = Math.floor(number / block);
   const rest = number - blocks * block;
-  return `${countOf(number, 'bird')}: ${countOf(blocks, 'block')} of ${birds(block)}${
-    rest === 0 ? '' : ` and ${birds(rest)} more`
-  }.`;
+  const all = countedBirds(number);
+  const size = birds(block);
+  const left = birds(rest);
+  return rest === 0
+    ? t`${all}: ${plural(blocks, { one: '# block', other: '# blocks' })} of ${size}.`
+    : t`${all}: ${plural(blocks, { one: '# block', other: '# blocks' })} of ${size} and ${left} more.`;
 }

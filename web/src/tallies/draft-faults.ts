@@ -1,3 +1,5 @@
+import { i18n } from '@lingui/core';
+import { msg, t } from '@lingui/core/macro';
 import type { Fault } from '../../../server/core/model/fault.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { wholeNumber, type Draft, type DraftLine } from './draft.js';
@@ -18,23 +20,23 @@ export function draftFaults(draft: Draft): readonly DraftFault[] {
   const whole = (field: string, sentence: string): void => {
     faults.push({ lineId: null, field, sentence });
   };
-  if (draft.start === '') whole('start', 'Say when you began counting, such as 08:15.');
-  if (draft.end === '') whole('end', 'Say when you stopped counting, such as 10:30.');
+  if (draft.start === '') whole('start', t`Say when you began counting, such as 08:15.`);
+  if (draft.end === '') whole('end', t`Say when you stopped counting, such as 10:30.`);
   if (!draft.seenAll) {
     const percent = Number(draft.seenPercent);
     if (draft.seenPercent.trim() === '' || !(percent > 0 && percent < 100)) {
-      whole('coverage', 'Say how much of the section you saw, in per cent: over 0 and under 100.');
+      whole('coverage', t`Say how much of the section you saw, in per cent: over 0 and under 100.`);
     }
   }
   const ice = draft.conditions.iceCover.trim().replace(',', '.');
   if (ice !== '' && !(Number(ice) >= 0 && Number(ice) <= 100)) {
-    whole('ice-cover', 'Say how much of the section was under ice, in per cent: 0 to 100.');
+    whole('ice-cover', t`Say how much of the section was under ice, in per cent: 0 to 100.`);
   }
   if (draft.scope === 'taxa' && draft.scopeTaxa.length === 0) {
-    whole('scope', 'Name at least one taxon that you set out to count.');
+    whole('scope', t`Name at least one taxon that you set out to count.`);
   }
   if (draft.replaces !== null && draft.reason.trim() === '') {
-    whole('reason', 'Say why the tally is corrected; the earlier version stays on record.');
+    whole('reason', t`Say why the tally is corrected; the earlier version stays on record.`);
   }
   for (const line of draft.lines) faults.push(...lineFaults(line));
   for (const { field, sentence } of raftFaults(draft)) whole(field, sentence);
@@ -60,23 +62,22 @@ function checkLine(line: DraftLine): readonly DraftFault[] {
   };
   const taxon = parseTaxon(line.taxon);
   if (!taxon.ok) {
-    const nearest = taxon.nearest === null ? '' : ` Did you mean ${taxon.nearest}?`;
-    at('taxon', `${sentence(taxon.problem)}${nearest}`);
+    at('taxon', `${sentence(taxon.problem)}${didYouMean(taxon.nearest)}`);
   }
   const number = wholeNumber(line.number);
   if (line.quantity === 'number' && number === null) {
-    at('number', 'Give whole birds, such as 12; 0 says that you looked and saw none.');
+    at('number', t`Give whole birds, such as 12; 0 says that you looked and saw none.`);
   }
   const low = wholeNumber(line.low);
   const high = wholeNumber(line.high);
   if (line.quantity === 'range') {
-    if (low === null) at('low', 'Give the fewest that it could be, in whole birds.');
-    if (high === null) at('high', 'Give the most that it could be, in whole birds.');
+    if (low === null) at('low', t`Give the fewest that it could be, in whole birds.`);
+    if (high === null) at('high', t`Give the most that it could be, in whole birds.`);
   }
   if (line.quantity !== 'present' && low !== null && high !== null) {
-    if (low > high) at('high', `The most (${high}) must not be under the fewest (${low}).`);
+    if (low > high) at('high', t`The most (${high}) must not be under the fewest (${low}).`);
     else if (line.quantity === 'number' && number !== null && (number < low || number > high)) {
-      at('number', `${number} is not between the fewest (${low}) and the most (${high}).`);
+      at('number', t`${number} is not between the fewest (${low}) and the most (${high}).`);
     }
   }
   const most = line.quantity === 'number' ? number : line.quantity === 'range' ? high : null;
@@ -86,11 +87,12 @@ function checkLine(line: DraftLine): readonly DraftFault[] {
       const text = line[field];
       if (text.trim() === '') continue;
       const count = wholeNumber(text);
-      if (count === null) at(field, 'Give whole birds, or leave it empty.');
+      if (count === null) at(field, t`Give whole birds, or leave it empty.`);
       else sum += count;
     }
     if (most !== null && sum > most) {
-      at(fields[0], `${words} add up to ${sum}, more than the ${most} of the line.`);
+      const parts = i18n._(words);
+      at(fields[0], t`${parts} add up to ${sum}, more than the ${most} of the line.`);
     }
   }
   if (
@@ -98,11 +100,11 @@ function checkLine(line: DraftLine): readonly DraftFault[] {
     line.block.trim() !== '' &&
     !((wholeNumber(line.block) ?? 0) > 0)
   ) {
-    at('block', 'Give the birds in one block, such as 50, or leave it empty.');
+    at('block', t`Give the birds in one block, such as 50, or leave it empty.`);
   }
   if (line.heading.trim() !== '') {
     const heading = Number(line.heading);
-    if (!(heading >= 0 && heading < 360)) at('heading', 'Give degrees from north, 0 to 359.');
+    if (!(heading >= 0 && heading < 360)) at('heading', t`Give degrees from north, 0 to 359.`);
   }
   const isGiven = (text: string): boolean => text.trim() !== '';
   for (const [field, other, most] of [
@@ -110,17 +112,17 @@ function checkLine(line: DraftLine): readonly DraftFault[] {
     ['lon', 'lat', 180],
   ] as const) {
     if (!isGiven(line[field])) {
-      if (isGiven(line[other])) at(field, 'Give latitude and longitude together, or neither.');
+      if (isGiven(line[other])) at(field, t`Give latitude and longitude together, or neither.`);
     } else if (!(Math.abs(Number(line[field])) <= most)) {
-      at(field, `Give decimal degrees from -${most} to ${most}, such as 44.2137.`);
+      at(field, t`Give decimal degrees from -${most} to ${most}, such as 44.2137.`);
     }
   }
   return faults;
 }
 
 const subCounts = [
-  [['male', 'female'], 'Males and females'],
-  [['adult', 'immature'], 'Adults and immatures'],
+  [['male', 'female'], msg`Males and females`],
+  [['adult', 'immature'], msg`Adults and immatures`],
 ] as const;
 
 function sentence(text: string): string {
@@ -133,11 +135,10 @@ export function serverFaults(draft: Draft, faults: readonly Fault[]): readonly D
     // Rows of another file than the tally are no lines.
     const row = fault.file === 'tally' ? fault.row : null;
     const line = row === null ? undefined : draft.lines[row - 1];
-    const nearest = fault.nearest === null ? '' : ` Did you mean ${fault.nearest}?`;
     return {
       lineId: line?.id ?? null,
       field: fault.column,
-      sentence: `${sentence(fault.problem)} Expected ${fault.expected}.${nearest}`,
+      sentence: `${sentence(fault.problem)} ${expected(fault)}${didYouMean(fault.nearest)}`,
     };
   });
 }
@@ -149,4 +150,16 @@ export function faultAt(
   field: string,
 ): string | undefined {
   return faults.find((fault) => fault.lineId === lineId && fault.field === field)?.sentence;
+}
+
+function expected(fault: Fault): string {
+  const { expected: wanted } = fault;
+  return t`Expected ${wanted}.`;
+}
+
+/** Put after a sentence. */
+function didYouMean(nearest: string | null): string {
+  if (nearest === null) return '';
+  const question = t`Did you mean ${nearest}?`;
+  return ` ${question}`;
 }

@@ -36,7 +36,7 @@ function asKept(row: KeptDraft | undefined): KeptDraft | null {
 }
 
 /** Whether a change was kept in its place, beside another's change, or not at all. */
-export type Keeping = 'kept' | 'beside' | 'not kept';
+export type Keeping = 'kept' | 'beside' | 'not-kept';
 
 /** Keeps a change of a draft, never over a change that was made elsewhere meanwhile. */
 export async function keepDraft(personId: string, change: DraftChange): Promise<Keeping> {
@@ -49,7 +49,7 @@ export async function keepDraft(personId: string, change: DraftChange): Promise<
       return next.edit === change.edit ? 'kept' : 'beside';
     });
   } catch {
-    return 'not kept';
+    return 'not-kept';
   }
 }
 

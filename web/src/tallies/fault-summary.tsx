@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { ReactNode } from 'react';
 import type { DraftFault } from './draft-faults.js';
 import type { Draft } from './draft.js';
@@ -13,7 +14,10 @@ export function FaultSummary(props: {
     if (lineId === null) return '';
     const index = props.draft.lines.findIndex(({ id }) => id === lineId);
     const line = props.draft.lines[index];
-    return line === undefined ? '' : `Line ${index + 1}, ${readTaxon(line.taxon).common}: `;
+    if (line === undefined) return '';
+    const place = index + 1;
+    const taxon = readTaxon(line.taxon).common;
+    return `${t`Line ${place}, ${taxon}:`} `;
   };
   return (
     <div className="notice stack-tight" data-kind="refused" role="alert">

@@ -1,3 +1,5 @@
+import type { MessageDescriptor } from '@lingui/core';
+import { msg, t } from '@lingui/core/macro';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
 import { readTaxon } from '../ui/taxon.js';
@@ -6,7 +8,7 @@ import type { DraftLine } from './draft.js';
 /** What of a line stands in a column of the grid, and what typing there changes. */
 export interface GridColumn {
   readonly name: string;
-  readonly label: string;
+  readonly label: MessageDescriptor;
   readonly isNumber: boolean;
   readonly textOf: (line: DraftLine) => string;
   readonly changeOf: (text: string) => Partial<DraftLine>;
@@ -14,7 +16,7 @@ export interface GridColumn {
 
 function plain(
   name: 'male' | 'female' | 'flock' | 'note' | 'time',
-  label: string,
+  label: MessageDescriptor,
   isNumber: boolean,
 ): GridColumn {
   return {
@@ -29,15 +31,18 @@ function plain(
 /** `12`, `40-60`, or `present`, as a paper sheet has it. */
 export const NUMBER_COLUMN: GridColumn = {
   name: 'number',
-  label: 'Number',
+  label: msg`Number`,
   isNumber: true,
   textOf: (line) => {
-    if (line.quantity === 'present') return 'present';
+    if (line.quantity === 'present') return t`present`;
     return line.quantity === 'range' ? `${line.low}-${line.high}` : line.number;
   },
   changeOf: (text) => {
     const none = { number: '', low: '', high: '' };
-    if (text.trim().toLowerCase() === 'present') return { ...none, quantity: 'present' };
+    // A sheet may have been written in the other language.
+    if (['present', t`present`.toLowerCase()].includes(text.trim().toLowerCase())) {
+      return { ...none, quantity: 'present' };
+    }
     const [, low, high] = /^\s*(\d[\d,]*)\s*[-–]\s*(\d[\d,]*)?\s*$/u.exec(text) ?? [];
     if (low === undefined) return { ...none, quantity: 'number', number: text };
     return { ...none, quantity: 'range', low, high: high ?? '' };
@@ -48,17 +53,17 @@ export const NUMBER_COLUMN: GridColumn = {
 export const MORE_COLUMNS: readonly GridColumn[] = [
   {
     name: 'block',
-    label: 'Block',
+    label: msg`Block`,
     isNumber: true,
     textOf: (line) => (line.method === 'block' ? line.block : ''),
     changeOf: (text) =>
       text.trim() === '' ? { method: 'one-by-one', block: '' } : { method: 'block', block: text },
   },
-  plain('male', 'Males', true),
-  plain('female', 'Female-type', true),
-  plain('time', 'Time', false),
-  plain('flock', 'Flock', false),
-  plain('note', 'Note', false),
+  plain('male', msg`Males`, true),
+  plain('female', msg`Female-type`, true),
+  plain('time', msg`Time`, false),
+  plain('flock', msg`Flock`, false),
+  plain('note', msg`Note`, false),
 ];
 
 /** What a code or name in the grid is taken for, or what it may have been meant for. */

@@ -1,3 +1,4 @@
+import { Trans } from '@lingui/react/macro';
 import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { v7 } from 'uuid';
 import { useKeptChoice } from '../ui/kept.js';
@@ -8,6 +9,7 @@ import { MORE_COLUMNS, NUMBER_COLUMN } from './grid-cells.js';
 import { GridRow } from './grid-row.js';
 import { UndoButtons, type UndoProps } from './undo-buttons.js';
 import type { ChangeDraft } from './use-draft.js';
+import { i18n } from '@lingui/core';
 
 const noFaults: readonly DraftFault[] = [];
 
@@ -71,11 +73,15 @@ export function GridPart(props: {
   const rows = [...lines.map((line) => ({ id: line.id, line })), { id: freshId, line: null }];
   return (
     <section className="stack" aria-labelledby="grid-heading">
-      <h2 id="grid-heading">Type in a paper sheet</h2>
+      <h2 id="grid-heading">
+        <Trans>Type in a paper sheet</Trans>
+      </h2>
       <p className="hint">
-        A code or name, Tab, the number, Enter for the next row. A number may be a range such as
-        40-60, or the word present for birds that were seen and not counted. Arrow keys go up and
-        down.
+        <Trans>
+          A code or name, Tab, the number, Enter for the next row. A number may be a range such as
+          40-60, or the word present for birds that were seen and not counted. Arrow keys go up and
+          down.
+        </Trans>
       </p>
       <div>
         <button
@@ -84,21 +90,25 @@ export function GridPart(props: {
           aria-pressed={shown === 'all'}
           onClick={() => setShown(shown === 'all' ? 'few' : 'all')}
         >
-          More columns
+          <Trans>More columns</Trans>
         </button>
       </div>
       <div className="wide">
         <table ref={table} className="entry-grid">
           <thead>
             <tr>
-              <th scope="col">Code or name</th>
+              <th scope="col">
+                <Trans>Code or name</Trans>
+              </th>
               {columns.map(({ name, label, isNumber }) => (
                 <th key={name} scope="col" className={isNumber ? 'number' : undefined}>
-                  {label}
+                  {i18n._(label)}
                 </th>
               ))}
               <th scope="col">
-                <span className="for-readers">Remove</span>
+                <span className="for-readers">
+                  <Trans>Remove</Trans>
+                </span>
               </th>
             </tr>
           </thead>
@@ -123,7 +133,7 @@ export function GridPart(props: {
       <div className="tally-foot foot-acts">
         <UndoButtons {...props.undo} />
         <button type="button" className="button" data-kind="main" onClick={props.onDone}>
-          Sheet done
+          <Trans>Sheet done</Trans>
         </button>
       </div>
     </section>

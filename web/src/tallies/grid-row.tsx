@@ -1,9 +1,12 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { memo, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
 import type { DraftFault } from './draft-faults.js';
 import type { DraftLine } from './draft.js';
 import type { ChangeLine } from './edited-line.js';
 import { gridTaxon, type GridColumn } from './grid-cells.js';
+import { i18n } from '@lingui/core';
 
 /** One row of the grid: a line, or the empty row in which the next one begins. */
 export const GridRow = memo(function GridRow(props: {
@@ -27,7 +30,9 @@ export const GridRow = memo(function GridRow(props: {
   const question =
     taxon.kind !== 'unknown'
       ? ''
-      : `“${text}” is not a known taxon.${taxon.common === null ? '' : ` Did you mean ${taxon.common}?`}`;
+      : taxon.common === null
+        ? t`“${text}” is not a known taxon.`
+        : t`“${text}” is not a known taxon. Did you mean ${taxon.common}?`;
 
   /** Enter goes to the next row, or first to the question about this one. */
   function go(event: KeyboardEvent, column: string): void {
@@ -50,7 +55,7 @@ export const GridRow = memo(function GridRow(props: {
           autoComplete="off"
           autoCapitalize="none"
           spellCheck={false}
-          aria-label={`Row ${row + 1}, code or name`}
+          aria-label={t`Row ${row + 1}, code or name`}
           aria-invalid={isAsked ? true : undefined}
           aria-describedby={`grid-said-${lineId}`}
           data-row={row}
@@ -82,7 +87,7 @@ export const GridRow = memo(function GridRow(props: {
               onGo(row, 'number');
             }}
           >
-            Use {taxon.common}
+            <Trans>Use {taxon.common}</Trans>
           </button>
         ) : null}
         {props.faults.map((fault) => (
@@ -97,7 +102,7 @@ export const GridRow = memo(function GridRow(props: {
             type={column.name === 'time' ? 'time' : 'text'}
             autoComplete="off"
             className={column.isNumber ? 'number' : undefined}
-            aria-label={`Row ${row + 1}, ${column.label.toLowerCase()}`}
+            aria-label={t`Row ${row + 1}, ${i18n._(column.label).toLowerCase()}`}
             disabled={line === null}
             data-row={row}
             data-column={column.name}
@@ -117,7 +122,7 @@ export const GridRow = memo(function GridRow(props: {
           <button
             type="button"
             className="button"
-            aria-label={`Remove row ${row + 1}`}
+            aria-label={t`Remove row ${row + 1}`}
             onClick={() => props.onRemove(lineId)}
           >
             ×

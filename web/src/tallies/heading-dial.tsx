@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useId, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
 import { compassPoint } from './compass-point.js';
 
@@ -56,7 +58,7 @@ export function HeadingDial(props: {
   return (
     <div className="field heading-dial">
       <span className="label" id={labelId}>
-        Heading
+        <Trans>Heading</Trans>
       </span>
       <div className="heading-dial-row">
         <svg
@@ -71,7 +73,7 @@ export function HeadingDial(props: {
           aria-valuemax={359}
           aria-valuenow={shown ?? 0}
           aria-valuetext={
-            shown === null ? 'not noted' : `${shown} degrees, ${compassPoint(shown).long}`
+            shown === null ? t`not noted` : t`${shown} degrees, ${compassPoint(shown).long}`
           }
           onKeyDown={turnByKey}
           onPointerDown={(event) => {
@@ -88,8 +90,9 @@ export function HeadingDial(props: {
             const [x2, y2] = onCircle(index * 22.5, RADIUS - (index % 2 === 0 ? 10 : 5));
             return <path key={index} d={`M${x1} ${y1}L${x2} ${y2}`} className="dial-mark" />;
           })}
-          {(['N', 'E', 'S', 'W'] as const).map((point, index) => {
-            const [x, y] = onCircle(index * 90, RADIUS + 13);
+          {[0, 90, 180, 270].map((degrees) => {
+            const point = compassPoint(degrees).short;
+            const [x, y] = onCircle(degrees, RADIUS + 13);
             return (
               <text key={point} x={x} y={y} className="dial-point">
                 {point}
@@ -100,16 +103,18 @@ export function HeadingDial(props: {
         </svg>
         <div className="stack-tight heading-dial-said">
           <output className="dial-words">
-            {shown === null ? 'not noted' : `${shown}° ${compassPoint(shown).short}`}
+            {shown === null ? t`not noted` : `${shown}° ${compassPoint(shown).short}`}
           </output>
-          <span className="hint">from true north, where the birds went</span>
+          <span className="hint">
+            <Trans>from true north, where the birds went</Trans>
+          </span>
           <button
             type="button"
             className="button"
             disabled={value === ''}
             onClick={() => onChange('')}
           >
-            No heading
+            <Trans>No heading</Trans>
           </button>
         </div>
       </div>

@@ -1,3 +1,5 @@
+import { msg, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Activity, Method } from '../../../server/core/model/snapshot.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
@@ -14,25 +16,26 @@ import { NumberField } from './number-field.js';
 import { readTaxon } from '../ui/taxon.js';
 import { TaxonPicker } from './taxon-picker.js';
 import { widerNames } from './wider-names.js';
+import type { Label } from '../ui/said.js';
 
-const quantities: readonly { readonly value: QuantityKind; readonly label: string }[] = [
-  { value: 'number', label: 'Number' },
-  { value: 'range', label: 'From–to' },
-  { value: 'present', label: 'Seen, not counted' },
+const quantities: readonly { readonly value: QuantityKind; readonly label: Label }[] = [
+  { value: 'number', label: msg`Number` },
+  { value: 'range', label: msg`From–to` },
+  { value: 'present', label: msg`Seen, not counted` },
 ];
 
-const methodOptions: readonly { readonly value: Method; readonly label: string }[] = [
-  { value: 'one-by-one', label: 'One by one' },
-  { value: 'block', label: 'In blocks' },
-  { value: 'sample', label: 'By a sample' },
-  { value: 'guess', label: 'Guess' },
+const methodOptions: readonly { readonly value: Method; readonly label: Label }[] = [
+  { value: 'one-by-one', label: msg`One by one` },
+  { value: 'block', label: msg`In blocks` },
+  { value: 'sample', label: msg`By a sample` },
+  { value: 'guess', label: msg`Guess` },
 ];
 
-const activityOptions: readonly { readonly value: Activity; readonly label: string }[] = [
-  { value: 'water', label: 'On water' },
-  { value: 'land', label: 'On land or ice' },
-  { value: 'flying-through', label: 'Flying through' },
-  { value: 'flushed', label: 'Flushed' },
+const activityOptions: readonly { readonly value: Activity; readonly label: Label }[] = [
+  { value: 'water', label: msg`On water` },
+  { value: 'land', label: msg`On land or ice` },
+  { value: 'flying-through', label: msg`Flying through` },
+  { value: 'flushed', label: msg`Flushed` },
 ];
 
 /**
@@ -78,8 +81,10 @@ export function LineEditor(props: {
         {taxonFault === undefined ? null : <p className="field-fault">{taxonFault}</p>}
       </div>
       {wider.length === 0 ? null : (
-        <div className="field" role="group" aria-label="Not sure of the species? Leave it as">
-          <span className="label">Not sure? Leave it as</span>
+        <div className="field" role="group" aria-label={t`Not sure of the species? Leave it as`}>
+          <span className="label">
+            <Trans>Not sure? Leave it as</Trans>
+          </span>
           <div className="choice-row">
             {wider.map((one) => (
               <button
@@ -96,7 +101,7 @@ export function LineEditor(props: {
       )}
       {isChangingTaxon ? (
         <TaxonPicker
-          label="Change the taxon to"
+          label={t`Change the taxon to`}
           recent={props.recent}
           expected={props.expected}
           onPick={(taxon) => {
@@ -112,13 +117,13 @@ export function LineEditor(props: {
             data-kind="quiet"
             onClick={() => setChangingTaxon(true)}
           >
-            Another taxon
+            <Trans>Another taxon</Trans>
           </button>
         </div>
       )}
 
       <Choice
-        legend="How many"
+        legend={t`How many`}
         isShort
         value={line.quantity}
         options={quantities}
@@ -127,13 +132,13 @@ export function LineEditor(props: {
       {line.quantity === 'range' || (line.quantity === 'number' && line.low + line.high !== '') ? (
         <div className="two-fields">
           <NumberField
-            label="At least"
+            label={t`At least`}
             value={line.low}
             fault={fault('low')}
             onChange={(low) => set({ low }, 'low')}
           />
           <NumberField
-            label="At most"
+            label={t`At most`}
             value={line.high}
             fault={fault('high')}
             onChange={(high) => set({ high }, 'high')}
@@ -142,26 +147,26 @@ export function LineEditor(props: {
       ) : null}
       {line.quantity === 'present' ? (
         <p className="hint">
-          Seen, but not counted: the compiled count then says “at least one more”.
+          <Trans>Seen, but not counted: the compiled count then says “at least one more”.</Trans>
         </p>
       ) : null}
 
       <Choice
-        legend="How counted"
+        legend={t`How counted`}
         value={line.method}
         options={methodOptions}
         onChange={(method) => set({ method })}
       />
       {line.method === 'block' && line.quantity !== 'number' ? (
         <NumberField
-          label="Birds in one block"
+          label={t`Birds in one block`}
           value={line.block}
           fault={fault('block')}
           onChange={(block) => set({ block }, 'block')}
         />
       ) : null}
       <Choice
-        legend="Doing"
+        legend={t`Doing`}
         value={line.activity}
         options={activityOptions}
         onChange={(activity) => set({ activity })}
@@ -178,7 +183,7 @@ export function LineEditor(props: {
       />
       <div>
         <button type="button" className="button" data-kind="quiet" onClick={props.onRemove}>
-          Remove this line
+          <Trans>Remove this line</Trans>
         </button>
       </div>
 
@@ -189,7 +194,7 @@ export function LineEditor(props: {
         <div className="foot-acts">
           <UndoButtons {...props.undo} />
           <button type="button" className="button" data-kind="main" onClick={props.onDone}>
-            Line done
+            <Trans>Line done</Trans>
           </button>
         </div>
       </div>

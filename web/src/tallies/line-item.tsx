@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { memo, type ReactNode } from 'react';
 import { readTaxon } from '../ui/taxon.js';
 import type { DraftFault } from './draft-faults.js';
@@ -26,13 +28,15 @@ const LineItem = memo(function LineItem(props: {
             )}
           </span>
           <span className="number">{quantityWords(line)}</span>
-          <span className="for-readers">. Change this line</span>
+          <span className="for-readers">
+            . <Trans>Change this line</Trans>
+          </span>
         </button>
         {line.quantity !== 'number' || step === 0 ? null : (
           <button
             type="button"
             className="button tally-line-tap"
-            aria-label={`Add ${step} to ${common}`}
+            aria-label={t`Add ${step} to ${common}`}
             onClick={() => props.onTap(line.id, step)}
           >
             +{step}

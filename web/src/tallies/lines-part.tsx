@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
 import { readTaxon } from '../ui/taxon.js';
@@ -100,22 +102,26 @@ export function LinesPart(props: {
         onChange={changeLine}
         onDone={() => {
           onOpen(null);
-          announce(`${readTaxon(open.taxon).common}: ${quantityWords(open)}. Line kept.`);
+          const taxon = readTaxon(open.taxon).common;
+          const number = quantityWords(open);
+          announce(t`${taxon}: ${number}. Line kept.`);
         }}
         onRemove={() => {
           onOpen(null);
           change((last) => withoutLine(last, open.id));
-          announce('Line removed. Undo puts it back.');
+          announce(t`Line removed. Undo puts it back.`);
         }}
       />
     );
   }
   return (
     <section className="stack" aria-labelledby="lines-heading">
-      <h2 id="lines-heading">What did you see?</h2>
+      <h2 id="lines-heading">
+        <Trans>What did you see?</Trans>
+      </h2>
       <Docked isDocked={props.isAdding} onClose={() => onAdding(false)}>
         <TaxonPicker
-          label="Add a line"
+          label={t`Add a line`}
           recent={recent}
           expected={props.expected}
           onPick={(taxon) => {
@@ -128,8 +134,10 @@ export function LinesPart(props: {
       </Docked>
       {lines.length === 0 ? (
         <p className="soft">
-          No lines yet. Pick the first bird above. If you saw none at all, send the tally without
-          lines: that says so.
+          <Trans>
+            No lines yet. Pick the first bird above. If you saw none at all, send the tally without
+            lines: that says so.
+          </Trans>
         </p>
       ) : (
         <ol className="plain-list tally-lines" reversed>
@@ -194,7 +202,7 @@ function Docked(props: {
       {props.children}
       {isDocked ? (
         <button type="button" className="button" onClick={onClose}>
-          Back to the lines
+          <Trans>Back to the lines</Trans>
         </button>
       ) : null}
     </div>

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type {
   FieldMark,
@@ -7,6 +9,7 @@ import type {
 import type { WeighedMarks } from '../../../server/core/marks/weigh-marks.js';
 import { taxonName } from '../../../server/core/taxa/taxon-name.js';
 import { commonName } from '../ui/taxon.js';
+import { markText } from './marks-words.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { sentenceCase } from '../ui/words.js';
 import type { DraftLine } from './draft.js';
@@ -33,9 +36,12 @@ export function MarksPart(props: {
   const weighed = weighedMarks(line);
   const named = birdsOfLine(line)?.candidates;
   if (keys.length === 0 || weighed === null || named === undefined) return null;
+  const reasons = weighed.dependable.map(seenMarkWords).join('. ');
   return (
     <details open={line.marks.length > 0}>
-      <summary>Field marks seen</summary>
+      <summary>
+        <Trans>Field marks seen</Trans>
+      </summary>
       <div className="stack">
         {keys.map((key) => (
           <KeyMarks
@@ -49,7 +55,9 @@ export function MarksPart(props: {
         <div role="status" className="stack-tight">
           <p className="sentence">{outcomeWords(named, weighed)}</p>
           {weighed.dependable.length < 2 ? null : (
-            <p className="small">Because: {weighed.dependable.map(seenMarkWords).join('. ')}.</p>
+            <p className="small">
+              <Trans>Because: {reasons}.</Trans>
+            </p>
           )}
         </div>
         <Question line={line} weighed={weighed} onChange={onChange} />
@@ -70,7 +78,7 @@ function KeyMarks(props: {
   const marks = markKey.marks.map((mark) => ({ mark, states: statesFor(line, markKey, mark) }));
   return (
     <>
-      {props.withName ? <h3>{sentenceCase(markKey.group)}</h3> : null}
+      {props.withName ? <h3>{sentenceCase(markText(markKey.group))}</h3> : null}
       {marks
         .filter(({ states }) => states.length > 0)
         .map(({ mark, states }) => (
@@ -83,7 +91,7 @@ function KeyMarks(props: {
           />
         ))}
       <p className="hint">
-        {sentenceCase(markKey.group)}: {markKey.source}.
+        {sentenceCase(markText(markKey.group))}: {markText(markKey.source)}.
       </p>
     </>
   );
@@ -102,7 +110,7 @@ function MarkStates(props: {
   const never = mark.dependability === 'undependable';
   return (
     <fieldset className="field">
-      <legend>{sentenceCase(mark.name)}</legend>
+      <legend>{sentenceCase(markText(mark.name))}</legend>
       <div className="choice-grid">
         {states.map(({ name }) => (
           <button
@@ -112,14 +120,14 @@ function MarkStates(props: {
             aria-pressed={name === seen}
             onClick={() => props.onSeen(name === seen ? '' : name)}
           >
-            {name}
+            {markText(name)}
           </button>
         ))}
       </div>
       <p className="hint">
-        {ticked === undefined ? '' : `Fits ${fitWords(mark, ticked)}. `}
-        {never ? 'Never decides alone. ' : ''}
-        Can mislead: {mark.fails}.
+        {ticked === undefined ? null : <Trans>Fits {fitWords(mark, ticked)}.</Trans>}{' '}
+        {never ? <Trans>Never decides alone.</Trans> : null}{' '}
+        <Trans>Can mislead: {markText(mark.fails)}.</Trans>
       </p>
     </fieldset>
   );
@@ -136,18 +144,19 @@ function Question(props: {
   const announce = useAnnounce();
   if (line.marksAnswered || (outcome !== 'coarser' && outcome !== 'contradicted')) return null;
   const named = birdsOfLine(line)?.candidates ?? [];
+  const name = commonName(named);
   const instead = supported.length === 0 ? null : commonName(supported);
   return (
     <div
       className="notice stack-tight"
       data-kind="plain"
       role="group"
-      aria-label="A question about the name"
+      aria-label={t`A question about the name`}
     >
       <p>
         {instead === null
-          ? 'Would you look at the marks once more? The name stays as it is either way.'
-          : `Would you rather leave these birds as ${instead}? If something else you saw shows the species, keep the name.`}
+          ? t`Would you look at the marks once more? The name stays as it is either way.`
+          : t`Would you rather leave these birds as ${instead}? If something else you saw shows the species, keep the name.`}
       </p>
       <div className="choice-row">
         {instead === null ? null : (
@@ -156,10 +165,10 @@ function Question(props: {
             className="button"
             onClick={() => {
               onChange({ ...line, taxon: taxonName(supported), marksAnswered: true });
-              announce(`The line is now ${instead}.`);
+              announce(t`The line is now ${instead}.`);
             }}
           >
-            Leave it as {instead}
+            <Trans>Leave it as {instead}</Trans>
           </button>
         )}
         <button
@@ -167,10 +176,10 @@ function Question(props: {
           className="button"
           onClick={() => {
             onChange({ ...line, marksAnswered: true });
-            announce(`The line stays ${commonName(named)}.`);
+            announce(t`The line stays ${name}.`);
           }}
         >
-          Keep {commonName(named)}
+          <Trans>Keep {name}</Trans>
         </button>
       </div>
     </div>

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { SelectField } from '../ui/select-field.js';
 import { TextArea, TextField } from '../ui/text-field.js';
@@ -27,28 +29,30 @@ export function MoreLineFields(props: {
   return (
     <>
       <details open={hasSexOrAge || hasFault(['male', 'female', 'adult', 'immature'])}>
-        <summary>Sex and age</summary>
+        <summary>
+          <Trans>Sex and age</Trans>
+        </summary>
         <div className="two-fields">
           <NumberField
-            label="Males"
+            label={t`Males`}
             value={line.male}
             fault={fault('male')}
             onChange={(male) => set({ male }, 'male')}
           />
           <NumberField
-            label="Female-type"
+            label={t`Female-type`}
             value={line.female}
             fault={fault('female')}
             onChange={(female) => set({ female }, 'female')}
           />
           <NumberField
-            label="Adults"
+            label={t`Adults`}
             value={line.adult}
             fault={fault('adult')}
             onChange={(adult) => set({ adult }, 'adult')}
           />
           <NumberField
-            label="Immatures"
+            label={t`Immatures`}
             value={line.immature}
             fault={fault('immature')}
             onChange={(immature) => set({ immature }, 'immature')}
@@ -57,23 +61,23 @@ export function MoreLineFields(props: {
       </details>
       <details open={hasMovement || hasFault(['flock', 'time', 'heading', 'from', 'to'])}>
         <summary>
-          Flock, time and where it went
-          {line.time === '' ? null : <span className="soft">({line.time})</span>}
+          <Trans>Flock, time and where it went</Trans>
+          {line.time === '' ? null : <span className="soft"> ({line.time})</span>}
         </summary>
         <div className="two-fields">
           <TextField
-            label="Flock label"
-            hint="your own, such as raft 1"
+            label={t`Flock label`}
+            hint={t`your own, such as raft 1`}
             fault={fault('flock')}
             value={line.flock}
             onChange={(value) => set({ flock: value }, 'flock')}
           />
           <TextField
-            label="Time seen"
+            label={t`Time seen`}
             hint={
               props.isStamping
-                ? 'stamped by itself at the first tap; change it if it was earlier'
-                : 'stamped by itself only while the window is open'
+                ? t`stamped by itself at the first tap; change it if it was earlier`
+                : t`stamped by itself only while the window is open`
             }
             fault={fault('time')}
             type="time"
@@ -81,14 +85,14 @@ export function MoreLineFields(props: {
             onChange={(value) => set({ time: value }, 'time')}
           />
           <SectionField
-            label="Came from"
+            label={t`Came from`}
             value={line.from}
             sections={props.sections}
             fault={fault('from')}
             onChange={(from) => set({ from })}
           />
           <SectionField
-            label="Went to"
+            label={t`Went to`}
             value={line.to}
             sections={props.sections}
             fault={fault('to')}
@@ -102,26 +106,30 @@ export function MoreLineFields(props: {
         />
       </details>
       <details open={line.lat + line.lon !== '' || hasFault(['lat', 'lon'])}>
-        <summary>Where the flock was</summary>
+        <summary>
+          <Trans>Where the flock was</Trans>
+        </summary>
         <PositionFields line={line} place={props.place} fault={fault} set={set} />
       </details>
       <details
         open={line.note !== '' || line.certainty === 'likely' || hasFault(['note', 'certainty'])}
       >
-        <summary>How sure, and a note</summary>
+        <summary>
+          <Trans>How sure, and a note</Trans>
+        </summary>
         <div className="stack">
           <Choice
-            legend="Identification"
+            legend={t`Identification`}
             value={line.certainty}
             options={[
-              { value: 'sure', label: 'Sure' },
-              { value: 'likely', label: 'Likely' },
+              { value: 'sure', label: t`Sure` },
+              { value: 'likely', label: t`Likely` },
             ]}
             onChange={(certainty) => set({ certainty })}
           />
           <TextArea
-            label="Note"
-            hint="field marks seen, light, what else a compiler should know"
+            label={t`Note`}
+            hint={t`field marks seen, light, what else a compiler should know`}
             fault={fault('note')}
             value={line.note}
             onChange={(value) => set({ note: value }, 'note')}
@@ -143,7 +151,7 @@ function SectionField(props: {
     <SelectField
       label={props.label}
       fault={props.fault}
-      none="not seen"
+      none={t`not seen`}
       options={props.sections.map((section) => ({ value: section.id, label: section.name }))}
       value={props.value}
       onChange={props.onChange}

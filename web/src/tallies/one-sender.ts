@@ -19,7 +19,7 @@ export async function asOnlySender<Value>(work: () => Promise<Value>): Promise<V
   for (;;) {
     const turn = await takeLease(holder);
     // Where the browser keeps nothing, tabs share nothing that could be sent twice.
-    if (turn !== 'taken by another') break;
+    if (turn !== 'taken-by-another') break;
     await new Promise((resolve) => setTimeout(resolve, askAgainEvery));
   }
   const renewing = setInterval(() => void takeLease(holder), renewEvery);
@@ -37,20 +37,20 @@ function lockManager(): LockManager | null {
   return locks ?? null;
 }
 
-async function takeLease(holder: string): Promise<'ours' | 'taken by another' | 'not kept'> {
+async function takeLease(holder: string): Promise<'ours' | 'taken-by-another' | 'not-kept'> {
   try {
     const database = await keptDatabase();
     return await database.transaction('rw', database.leases, async () => {
       const now = Date.now();
       const lease = await database.leases.get(name);
       if (lease !== undefined && lease.holder !== holder && lease.until > now) {
-        return 'taken by another';
+        return 'taken-by-another';
       }
       await database.leases.put({ name, holder, until: now + leaseLasts });
       return 'ours';
     });
   } catch {
-    return 'not kept';
+    return 'not-kept';
   }
 }
 

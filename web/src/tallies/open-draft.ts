@@ -139,7 +139,7 @@ export class OpenDraft {
       this.#written = change;
       this.#known.add(change.edit);
       const outcome = await keepDraft(this.personId, { ...change, seen });
-      const isKept = outcome !== 'not kept';
+      const isKept = outcome !== 'not-kept';
       if (isKept) this.#edit = change.edit;
       if (this.#state.isKept !== isKept) this.#show({ isKept });
     }

@@ -1,6 +1,8 @@
-import { clock, countOf, dayAndClock, listed, span } from '../ui/words.js';
+import { t } from '@lingui/core/macro';
+import { clock, dayAndClock, listed, span } from '../ui/words.js';
 import { runningTotal, type Draft } from './draft.js';
 import type { KeptDraft, OutboxItem, OwnPart, SendState } from './kept-tables.js';
+import { countedBirds, countedLines } from '../ui/counted.js';
 
 /** One tally that the phone keeps, in words. */
 export interface PhoneTally {
@@ -42,7 +44,6 @@ function draftInWords(kept: KeptDraft, parts: readonly OwnPart[]): PhoneTally {
   const { draft, assignmentId, keptAt } = kept;
   const part = parts.find(({ id }) => id === draft.countId);
   const when = whenIn(part, new Date(keptAt).toISOString());
-  const what = draft.replaces === null ? 'Begun' : 'A correction, begun';
   return {
     key: draft.id,
     kind: 'draft',
@@ -50,7 +51,10 @@ function draftInWords(kept: KeptDraft, parts: readonly OwnPart[]): PhoneTally {
     assignmentId,
     place: placeIn(part, assignmentId),
     content: contentOf(draft),
-    state: `${what} on this phone, last changed ${when}.`,
+    state:
+      draft.replaces === null
+        ? t`Begun on this phone, last changed ${when}.`
+        : t`A correction, begun on this phone, last changed ${when}.`,
     isReceived: false,
   };
 }
@@ -68,7 +72,7 @@ function itemInWords(item: OutboxItem, parts: readonly OwnPart[]): PhoneTally {
     countId: item.countId,
     assignmentId: item.assignmentId,
     place: placeIn(part, item.assignmentId),
-    content: `${countOf(item.input.lines.length, 'line')}, ${countOf(birds, 'bird')}`,
+    content: `${countedLines(item.input.lines.length)}, ${countedBirds(birds)}`,
     state: stateInWords(state, part),
     isReceived: state.kind === 'received',
   };
@@ -78,18 +82,18 @@ function itemInWords(item: OutboxItem, parts: readonly OwnPart[]): PhoneTally {
 export function stateInWords(state: SendState, part: OwnPart | undefined): string {
   switch (state.kind) {
     case 'sending':
-      return 'Sending …';
+      return t`Sending …`;
     case 'received':
-      return `Received at ${whenIn(part, state.at)}.`;
+      return receivedAt(whenIn(part, state.at));
     case 'refused':
-      return `Refused: ${state.message}`;
+      return refusedBecause(state.message);
     case 'waiting':
       if (state.because === 'sign-in')
-        return 'On this phone; it goes when you are signed in again.';
+        return t`On this phone; it goes when you are signed in again.`;
       if (state.because === 'server') {
-        return 'On this phone; the server could not take it just now and is asked again.';
+        return t`On this phone; the server could not take it just now and is asked again.`;
       }
-      return 'On this phone; it goes by itself when there is a connection.';
+      return t`On this phone; it goes by itself when there is a connection.`;
   }
 }
 
@@ -104,12 +108,20 @@ function whenIn(part: OwnPart | undefined, instant: string): string {
 
 function placeIn(part: OwnPart | undefined, assignmentId: string): string {
   const assignment = part?.assignments.find(({ id }) => id === assignmentId);
-  if (part === undefined || assignment === undefined) return 'An assignment of another count';
+  if (part === undefined || assignment === undefined) return t`An assignment of another count`;
   const { sections, window } = assignment;
   return `${listed(sections.map(({ name }) => name))}, ${span(window.start, window.end, part.timeZone)}`;
 }
 
 function contentOf(draft: Draft): string {
   const { using, flyingThrough } = runningTotal(draft);
-  return `${countOf(draft.lines.length, 'line')}, ${countOf(using + flyingThrough, 'bird')}`;
+  return `${countedLines(draft.lines.length)}, ${countedBirds(using + flyingThrough)}`;
+}
+
+function receivedAt(time: string): string {
+  return t`Received at ${time}.`;
+}
+
+function refusedBecause(reason: string): string {
+  return t`Refused: ${reason}`;
 }

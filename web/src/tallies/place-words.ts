@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { geodesicBetween } from '../../../server/core/math/geodesy.js';
 import type { Polygon, Position } from '../../../server/core/model/snapshot.js';
 import { birds } from '../ui/words.js';
@@ -9,17 +10,24 @@ export function fromNamedThing(at: Position, { vantage }: Place): string | null 
   if (vantage === null || Math.abs(at[1] - vantage.position[1]) > 1) return null;
   const { distance, bearing } = geodesicBetween(vantage.position, at);
   const towards = Math.round(bearing) % 360;
-  return `${birds(Math.round(distance))} m to the ${compassPoint(towards).short} (${towards}°) of ${vantage.name}`;
+  const metres = birds(Math.round(distance));
+  const point = compassPoint(towards).short;
+  const { name } = vantage;
+  return t`${metres} m to the ${point} (${towards}°) of ${name}`;
 }
 
 /** Where a cross-hair is, for whoever does not see it: `820 m to the NE (41°) of Old pier, in West Basin`. */
 export function crossHairWords(at: Position, place: Place): string {
   const section = place.sections.find(({ polygon }) => isWithin(at, polygon));
-  const inside = section === undefined ? 'outside your section' : `in ${section.name}`;
-  const from = fromNamedThing(at, place);
-  return from === null
-    ? `Latitude ${at[1].toFixed(4)}, longitude ${at[0].toFixed(4)}, ${inside}`
-    : `${from}, ${inside}`;
+  const inside = section === undefined ? t`outside your section` : inSection(section.name);
+  const latitude = at[1].toFixed(4);
+  const longitude = at[0].toFixed(4);
+  const from = fromNamedThing(at, place) ?? t`Latitude ${latitude}, longitude ${longitude}`;
+  return `${from}, ${inside}`;
+}
+
+function inSection(section: string): string {
+  return t`in ${section}`;
 }
 
 /** Even-odd rule over all rings: a hole is outside. */

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { geodesicFrom } from '../../../server/core/math/geodesic-direct.js';
 import type { Position } from '../../../server/core/model/snapshot.js';
@@ -33,19 +35,20 @@ export function PositionFields(props: {
   return (
     <div className="stack">
       <SectionMap
-        label="Map of your section, north up. Tap where the flock was, or give bearing and distance below."
+        label={t`Map of your section, north up. Tap where the flock was, or give bearing and distance below.`}
         place={place}
         mark={at}
         onTap={(position) => {
           put(position);
-          announce(`Position put in. ${positionWords(position, place)}`);
+          const where = positionWords(position, place);
+          announce(t`Position put in. ${where}`);
         }}
       />
       <p className="row">
         <span>{positionWords(at, place)}</span>
         {at === null ? null : (
           <button type="button" className="button" onClick={() => set({ lon: '', lat: '' })}>
-            No position
+            <Trans>No position</Trans>
           </button>
         )}
       </p>
@@ -54,16 +57,16 @@ export function PositionFields(props: {
       )}
       <div className="two-fields">
         <TextField
-          label="Latitude"
-          hint="degrees, north is positive: 44.21370"
+          label={t`Latitude`}
+          hint={t`degrees, north is positive: 44.21370`}
           autoComplete="off"
           value={line.lat}
           fault={fault('lat')}
           onChange={(lat) => set({ lat }, 'lat')}
         />
         <TextField
-          label="Longitude"
-          hint="degrees, west is negative: -79.45210"
+          label={t`Longitude`}
+          hint={t`degrees, west is negative: -79.45210`}
           autoComplete="off"
           value={line.lon}
           fault={fault('lon')}
@@ -83,9 +86,9 @@ function positionOf({ lon, lat }: DraftLine): Position | null {
 
 /** `1,240 m to the NW (312°) of Old pier.`, so that a slip of the finger shows. */
 function positionWords(at: Position | null, place: Place): string {
-  if (at === null) return 'No position yet: tap the map.';
+  if (at === null) return t`No position yet: tap the map.`;
   const from = fromNamedThing(at, place);
-  return from === null ? 'Position put in.' : `${from}.`;
+  return from === null ? t`Position put in.` : `${from}.`;
 }
 
 /** A bearing by compass and a distance by eye or rangefinder, from where the observer stands. */
@@ -94,10 +97,12 @@ function FromVantage(props: {
   readonly put: (position: Position) => void;
 }): ReactNode {
   const { vantage, put } = props;
+  const { name } = vantage;
   const [bearing, setBearing] = useState('');
   const [distance, setDistance] = useState('');
   const towards = degreesOf(bearing);
   const metres = metresOf(distance);
+  const farthest = birds(FARTHEST_SEEN);
 
   function place(nextBearing: string, nextDistance: string): void {
     setBearing(nextBearing);
@@ -109,23 +114,23 @@ function FromVantage(props: {
   return (
     <div className="two-fields">
       <NumberField
-        label={`Bearing from ${vantage.name}`}
-        hint="degrees from true north; a magnetic compass needs its declination"
+        label={t`Bearing from ${name}`}
+        hint={t`degrees from true north; a magnetic compass needs its declination`}
         value={bearing}
         fault={
           bearing.trim() !== '' && towards === null
-            ? 'Give degrees from north, 0 to 360.'
+            ? t`Give degrees from north, 0 to 360.`
             : undefined
         }
         onChange={(text) => place(text, distance)}
       />
       <NumberField
-        label="Distance in metres"
-        hint="by eye, or from a rangefinder"
+        label={t`Distance in metres`}
+        hint={t`by eye, or from a rangefinder`}
         value={distance}
         fault={
           distance.trim() !== '' && metres === null
-            ? `Give metres, over 0 and up to ${birds(FARTHEST_SEEN)}.`
+            ? t`Give metres, over 0 and up to ${farthest}.`
             : undefined
         }
         onChange={(text) => place(bearing, text)}
@@ -167,10 +172,10 @@ function FromPhone(props: {
 
   function takeFromPhone(): void {
     if (!('geolocation' in navigator)) {
-      tell('This phone gives no position. Type it instead, or leave it empty.');
+      tell(t`This phone gives no position. Type it instead, or leave it empty.`);
       return;
     }
-    setTold('Asking the phone …');
+    setTold(t`Asking the phone …`);
     navigator.geolocation.getCurrentPosition(
       ({ coords }) => {
         if (setLatest.current === null) return;
@@ -178,16 +183,17 @@ function FromPhone(props: {
           lon: coords.longitude.toFixed(DECIMALS),
           lat: coords.latitude.toFixed(DECIMALS),
         });
+        const metres = Math.max(Math.round(coords.accuracy), 1);
         tell(
-          `Put in, good to about ${Math.max(Math.round(coords.accuracy), 1)} m. It is where you stand: change it if the flock was farther off.`,
+          t`Put in, good to about ${metres} m. It is where you stand: change it if the flock was farther off.`,
         );
       },
       ({ code, PERMISSION_DENIED }) => {
         if (setLatest.current === null) return;
         tell(
           code === PERMISSION_DENIED
-            ? 'The phone may not tell its position. Allow it in the browser’s settings, type the position, or leave it empty.'
-            : 'The phone found no position here. Try again under open sky, type it, or leave it empty.',
+            ? t`The phone may not tell its position. Allow it in the browser’s settings, type the position, or leave it empty.`
+            : t`The phone found no position here. Try again under open sky, type it, or leave it empty.`,
         );
       },
       { enableHighAccuracy: true, timeout: 20_000, maximumAge: 10_000 },
@@ -198,7 +204,7 @@ function FromPhone(props: {
     <div className="stack-tight">
       <div>
         <button type="button" className="button" onClick={takeFromPhone}>
-          Use my phone’s position
+          <Trans>Use my phone’s position</Trans>
         </button>
       </div>
       {told === null ? null : <p className="hint">{told}</p>}

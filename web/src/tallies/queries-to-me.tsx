@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { useMutation } from 'urql';
 import type { MyAssignmentsQuery } from '../graphql/generated/graphql.js';
@@ -21,8 +23,14 @@ export function QueriesToMe(props: {
   const answered = props.queries.filter((query) => !open.includes(query));
   return (
     <section className="stack" aria-labelledby="queries-to-me">
-      <h2 id="queries-to-me">Questions to you</h2>
-      {open.length === 0 ? <p className="soft">All are answered. Thank you.</p> : null}
+      <h2 id="queries-to-me">
+        <Trans>Questions to you</Trans>
+      </h2>
+      {open.length === 0 ? (
+        <p className="soft">
+          <Trans>All are answered. Thank you.</Trans>
+        </p>
+      ) : null}
       {open.map((query) => (
         <OpenQuery key={query.id} query={query} timeZone={props.timeZone} />
       ))}
@@ -30,10 +38,13 @@ export function QueriesToMe(props: {
         <div key={query.id} className="notice stack-tight">
           <p className="soft small">{query.about}</p>
           <p>
-            <strong>{query.askedBy.name} asked:</strong> {query.question}
+            <strong>{askedBy(query.askedBy.name)}</strong> {query.question}
           </p>
           <p>
-            <strong>You answered:</strong> {query.answer}
+            <strong>
+              <Trans>You answered:</Trans>
+            </strong>{' '}
+            {query.answer}
           </p>
         </div>
       ))}
@@ -52,6 +63,9 @@ function isText(value: unknown): value is string {
 
 function OpenQuery(props: { readonly query: Query; readonly timeZone: string }): ReactNode {
   const { query } = props;
+  const { about } = query;
+  const asker = query.askedBy.name;
+  const time = dayAndClock(query.askedAt, props.timeZone);
   const [answer, setAnswer] = useState(() => readKept(keyOf(query), isText) ?? '');
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const [{ fetching }, send] = useMutation(AnswerQuery);
@@ -66,7 +80,7 @@ function OpenQuery(props: { readonly query: Query; readonly timeZone: string }):
     if (result.error) setTrouble(readTrouble(result.error));
     else {
       forgetKept(keyOf(query));
-      announce('Your answer was sent.');
+      announce(t`Your answer was sent.`);
     }
   }
 
@@ -79,12 +93,14 @@ function OpenQuery(props: { readonly query: Query; readonly timeZone: string }):
       }}
     >
       <p className="soft small">
-        {query.about} Asked by {query.askedBy.name}, {dayAndClock(query.askedAt, props.timeZone)}.
+        <Trans>
+          {about} Asked by {asker}, {time}.
+        </Trans>
       </p>
       <p className="sentence">{query.question}</p>
       <TextArea
-        label="Your answer"
-        hint="Say what you remember. “I cannot tell any more” is a good answer too."
+        label={t`Your answer`}
+        hint={t`Say what you remember. “I cannot tell any more” is a good answer too.`}
         required
         value={answer}
         onChange={(text) => {
@@ -100,9 +116,13 @@ function OpenQuery(props: { readonly query: Query; readonly timeZone: string }):
           data-kind="main"
           disabled={fetching || answer.trim() === ''}
         >
-          {fetching ? 'Sending …' : 'Send the answer'}
+          {fetching ? t`Sending …` : t`Send the answer`}
         </button>
       </div>
     </form>
   );
+}
+
+function askedBy(person: string): string {
+  return t`${person} asked:`;
 }

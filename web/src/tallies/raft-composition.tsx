@@ -1,3 +1,5 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import type { RaftComposition, RaftShare } from '../../../server/core/raft/compose-raft.js';
 import { moreSamplesFor } from '../../../server/core/raft/more-samples.js';
@@ -5,8 +7,9 @@ import type { RaftLine } from '../../../server/core/raft/raft-lines.js';
 import { taxonName } from '../../../server/core/taxa/taxon-name.js';
 import { commonName } from '../ui/taxon.js';
 import { Extent } from '../ui/extent.js';
-import { birds, countOf, listed, percent } from '../ui/words.js';
+import { birds, listed, percent } from '../ui/words.js';
 import { Choice } from './choice.js';
+import { countedBirds } from '../ui/counted.js';
 
 /** Half widths to choose from, in hundredths of the raft. */
 const widths = ['5', '10', '15'] as const;
@@ -21,9 +24,12 @@ export function RaftCompositionPart(props: {
   const { composition, lines } = props;
   const [width, setWidth] = useState<Width>('10');
   const full = Math.max(1, ...(lines ?? []).map(({ high }) => high));
+  const estimates = estimatesInWords(composition);
   return (
     <section className="stack" aria-labelledby="raft-composition">
-      <h3 id="raft-composition">What the raft is made of</h3>
+      <h3 id="raft-composition">
+        <Trans>What the raft is made of</Trans>
+      </h3>
       <p className="sentence">{compositionSentence(composition)}</p>
       <ul className="plain-list raft-shares">
         {composition.identifications.map((each, at) => (
@@ -36,11 +42,17 @@ export function RaftCompositionPart(props: {
         ))}
       </ul>
       <p className="small soft">
-        Dot: the number. Whisker: 95 % interval, all on one scale from 0
-        {lines === null ? '' : '; the error of the raft’s total is in it too'}.
+        {lines === null ? (
+          <Trans>Dot: the number. Whisker: 95 % interval, all on one scale from 0.</Trans>
+        ) : (
+          <Trans>
+            Dot: the number. Whisker: 95 % interval, all on one scale from 0; the error of the
+            raft’s total is in it too.
+          </Trans>
+        )}
       </p>
       <Choice
-        legend="How sure would you like to be of each share?"
+        legend={t`How sure would you like to be of each share?`}
         isShort
         value={width}
         options={widths.map((value) => ({ value, label: `± ${value} %` }))}
@@ -49,17 +61,15 @@ export function RaftCompositionPart(props: {
       <p role="status">{moreSentence(composition, width)}</p>
       {composition.estimates.length === 0 ? null : (
         <details>
-          <summary>If the birds left at a pair or group are shared out</summary>
+          <summary>
+            <Trans>If the birds left at a pair or group are shared out</Trans>
+          </summary>
           <p>
-            By what was identified it would be{' '}
-            {listed(
-              composition.estimates.map(
-                ({ species, share, low, high }) =>
-                  `${commonName([species])} ${percent(share)} (${percent(low)} to ${percent(high)})`,
-              ),
-            )}
-            . An estimate only: it takes it that birds were left for no reason that has to do with
-            their species. The tally keeps them at their pair or group.
+            <Trans>
+              By what was identified it would be {estimates}. An estimate only: it takes it that
+              birds were left for no reason that has to do with their species. The tally keeps them
+              at their pair or group.
+            </Trans>
           </p>
         </details>
       )}
@@ -75,6 +85,7 @@ function RaftShareItem(props: {
   readonly full: number;
 }): ReactNode {
   const { share, line } = props;
+  const scanned = birds(share.scanned);
   const hundredths = (part: number): number => Math.round(part * 100);
   return (
     <li>
@@ -94,9 +105,9 @@ function RaftShareItem(props: {
       )}
       <span className="small soft">
         {line === undefined
-          ? `${hundredths(share.low)} to ${hundredths(share.high)} %`
-          : `${birds(line.low)} to ${birds(line.high)}`}
-        , {birds(share.scanned)} scanned
+          ? percentages(String(hundredths(share.low)), String(hundredths(share.high)))
+          : fromTo(birds(line.low), birds(line.high))}
+        , <Trans>{scanned} scanned</Trans>
       </span>
     </li>
   );
@@ -108,20 +119,42 @@ function compositionSentence(composition: RaftComposition): string {
   const parts = [...identifications]
     .sort((one, other) => other.scanned - one.scanned)
     .map(({ share, candidates }) => `${percent(share)} ${commonName(candidates)}`);
-  const shares = `Of ${countOf(scanned, 'bird')} in ${countOf(samples, 'sample')}: ${listed(parts)}.`;
+  const birdsScanned = countedBirds(scanned);
+  const composed = listed(parts);
+  const shares = t`Of ${birdsScanned} in ${plural(samples, { one: '# sample', other: '# samples' })}: ${composed}.`;
   if (samples === 1) {
-    return `${shares} One sample cannot tell how evenly the raft is mixed; take another from another part.`;
+    return t`${shares} One sample cannot tell how evenly the raft is mixed; take another from another part.`;
   }
   return composition.alikeness > 0.1
-    ? `${shares} The samples differ a good deal: the raft is patchy, so more samples from other parts help more than larger ones.`
+    ? t`${shares} The samples differ a good deal: the raft is patchy, so more samples from other parts help more than larger ones.`
     : shares;
 }
 
 function moreSentence(composition: RaftComposition, width: Width): string {
   const more = moreSamplesFor(composition, Number(width) / 100);
-  if (more === 0) return `Every share is known to within ± ${width} % of the raft already.`;
+  if (more === 0) return t`Every share is known to within ± ${width} % of the raft already.`;
   if (more === null) {
-    return `Even 200 more samples would not narrow every share to ± ${width} % of the raft.`;
+    return t`Even 200 more samples would not narrow every share to ± ${width} % of the raft.`;
   }
-  return `${countOf(more, 'more sample')} like these would narrow every share to ± ${width} % of the raft.`;
+  return plural(more, {
+    one: `# more sample like these would narrow every share to ± ${width} % of the raft.`,
+    other: `# more samples like these would narrow every share to ± ${width} % of the raft.`,
+  });
+}
+
+function estimatesInWords({ estimates }: RaftComposition): string {
+  return listed(
+    estimates.map(({ species, share, low, high }) => {
+      const interval = fromTo(percent(low), percent(high));
+      return `${commonName([species])} ${percent(share)} (${interval})`;
+    }),
+  );
+}
+
+function fromTo(low: string, high: string): string {
+  return t`${low} to ${high}`;
+}
+
+function percentages(low: string, high: string): string {
+  return t`${low} to ${high} %`;
 }

@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import { v7 } from 'uuid';
 import { countingErrorOf } from '../../../server/core/compare/counting-error.js';
 import { defaultProtocol } from '../../../server/core/model/default-protocol.js';
@@ -6,7 +7,8 @@ import { composeRaft, type RaftComposition } from '../../../server/core/raft/com
 import { raftLines } from '../../../server/core/raft/raft-lines.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { taxonName } from '../../../server/core/taxa/taxon-name.js';
-import { birds, countOf, sentenceCase } from '../ui/words.js';
+import { countedBirds, countedSamples } from '../ui/counted.js';
+import { birds, sentenceCase } from '../ui/words.js';
 import type { DraftRaft, DraftSample } from './raft.js';
 import { emptyLine, wholeNumber, type Draft, type DraftLine } from './draft.js';
 
@@ -113,7 +115,7 @@ export function withRaftLines(draft: Draft, raft: DraftRaft): Draft {
         totalMethod: raft.method,
         block: raft.method === 'block' ? raft.block : '',
         flock: raft.label,
-        note: same.note === '' || same.note.startsWith('Raft of ') ? raftNote(raft) : same.note,
+        note: same.note === '' || isRaftNote(same.note) ? raftNote(raft) : same.note,
       };
     });
   return {
@@ -139,13 +141,22 @@ export function stateOf(draft: Draft, raft: DraftRaft): 'no-lines' | 'in-lines' 
 function raftNote(raft: DraftRaft): string {
   const scanned = raft.samples.flat().reduce((sum, { number }) => sum + number, 0);
   const block = wholeNumber(raft.block);
+  const size = block === null ? null : birds(block);
   const how = {
-    'one-by-one': 'counted one by one',
-    block: block === null ? 'counted in blocks' : `counted in blocks of ${birds(block)}`,
-    guess: 'guessed',
+    'one-by-one': t`counted one by one`,
+    block: size === null ? t`counted in blocks` : t`counted in blocks of ${size}`,
+    guess: t`guessed`,
   }[raft.method];
   const samples = raft.samples.filter((sample) => sample.length > 0).length;
-  return `Raft of ${birds(wholeNumber(raft.total) ?? 0)}, ${how}; ${countOf(samples, 'scan sample')} of ${countOf(scanned, 'bird')}.`;
+  const total = birds(wholeNumber(raft.total) ?? 0);
+  const sampled = countedSamples(samples);
+  const scannedBirds = countedBirds(scanned);
+  return t`Raft of ${total}, ${how}; ${sampled} of ${scannedBirds}.`;
+}
+
+/** Whether a note was written by a raft, in whichever language, and nobody has changed it since. */
+function isRaftNote(note: string): boolean {
+  return /^(Raft of|Rassemblement de) [\d\s,.]*,/u.test(note);
 }
 
 /** A kept raft of this version of the app; `null` if it is none. */
@@ -180,11 +191,15 @@ export function raftFaults(draft: Draft): readonly { field: string; sentence: st
     .filter((raft) => stateOf(draft, raft) === 'no-lines')
     .map((raft) => ({
       field: raftField(raft),
-      sentence: `${sentenceCase(raft.label)} is not in the tally lines yet: open it and turn it into lines, or remove it.`,
+      sentence: notInLines(sentenceCase(raft.label)),
     }));
 }
 
 /** What faults of a raft name as their field. */
 export function raftField({ id }: DraftRaft): string {
   return `raft ${id}`;
+}
+
+function notInLines(raft: string): string {
+  return t`${raft} is not in the tally lines yet: open it and turn it into lines, or remove it.`;
 }

@@ -1,3 +1,5 @@
+import { msg, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { TotalMethod } from '../../../server/core/model/snapshot.js';
 import { sentenceCase } from '../ui/words.js';
@@ -8,11 +10,12 @@ import { RaftCompositionPart } from './raft-composition.js';
 import type { DraftRaft } from './raft.js';
 import { birdsOf, compositionOf } from './raft-draft.js';
 import { RaftScan } from './raft-scan.js';
+import type { Label } from '../ui/said.js';
 
-const methods: readonly { readonly value: TotalMethod; readonly label: string }[] = [
-  { value: 'block', label: 'In blocks' },
-  { value: 'one-by-one', label: 'One by one' },
-  { value: 'guess', label: 'Guess' },
+const methods: readonly { readonly value: TotalMethod; readonly label: Label }[] = [
+  { value: 'block', label: msg`In blocks` },
+  { value: 'one-by-one', label: msg`One by one` },
+  { value: 'guess', label: msg`Guess` },
 ];
 
 /** One mixed raft: its total, its scan samples, what that makes of it, and the way into the lines. */
@@ -43,17 +46,17 @@ export function RaftEditor(props: {
         {sentenceCase(raft.label)}
       </h2>
       <NumberField
-        label="Birds in the whole raft"
+        label={t`Birds in the whole raft`}
         value={raft.total}
         fault={
           isAsked && !hasTotal
-            ? 'Give the birds of the whole raft, such as 500. Its shares alone make no lines.'
+            ? t`Give the birds of the whole raft, such as 500. Its shares alone make no lines.`
             : undefined
         }
         onChange={(total) => set({ total })}
       />
       <Choice
-        legend="How the whole was counted"
+        legend={t`How the whole was counted`}
         isShort
         value={raft.method}
         options={methods}
@@ -61,10 +64,10 @@ export function RaftEditor(props: {
       />
       {raft.method === 'block' ? (
         <NumberField
-          label="Birds in one block, if you kept to one size"
+          label={t`Birds in one block, if you kept to one size`}
           value={raft.block}
           fault={
-            hasBlock ? undefined : 'Give the birds in one block, such as 50, or leave it empty.'
+            hasBlock ? undefined : t`Give the birds in one block, such as 50, or leave it empty.`
           }
           onChange={(block) => set({ block })}
         />
@@ -75,23 +78,25 @@ export function RaftEditor(props: {
       )}
       {isAsked && composition === null ? (
         <p className="field-fault">
-          Scan some birds first: nothing says yet what the raft is made of.
+          <Trans>Scan some birds first: nothing says yet what the raft is made of.</Trans>
         </p>
       ) : null}
       {composition !== null && hasTotal && composition.scanned > (wholeNumber(raft.total) ?? 0) ? (
         <p className="field-fault">
-          More birds were scanned than the raft has. If samples overlap that may be right; otherwise
-          look at the total again.
+          <Trans>
+            More birds were scanned than the raft has. If samples overlap that may be right;
+            otherwise look at the total again.
+          </Trans>
         </p>
       ) : null}
       <div>
         <button type="button" className="button" data-kind="quiet" onClick={props.onRemove}>
-          Remove this raft
+          <Trans>Remove this raft</Trans>
         </button>
       </div>
       <div className="tally-foot">
         <button type="button" className="button" onClick={props.onLater}>
-          Go on later
+          <Trans>Go on later</Trans>
         </button>
         <button
           type="button"
@@ -102,7 +107,7 @@ export function RaftEditor(props: {
             if (lines !== null && hasBlock) props.onMakeLines();
           }}
         >
-          Turn into tally lines
+          <Trans>Turn into tally lines</Trans>
         </button>
       </div>
     </section>

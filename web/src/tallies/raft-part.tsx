@@ -1,6 +1,8 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
-import { birds, countOf, sentenceCase } from '../ui/words.js';
+import { birds, sentenceCase } from '../ui/words.js';
 import type { DraftFault } from './draft-faults.js';
 import { wholeNumber, type Draft } from './draft.js';
 import {
@@ -15,6 +17,7 @@ import {
 } from './raft-draft.js';
 import type { DraftRaft } from './raft.js';
 import { RaftEditor } from './raft-editor.js';
+import { countedLines, countedSamples } from '../ui/counted.js';
 
 export interface RemovedRaft {
   readonly before: Draft;
@@ -52,7 +55,9 @@ export function RaftPart(props: {
           onChange(next);
           onOpen(null);
           const lines = next.lines.filter((line) => isLineOf(open, line)).length;
-          announce(`${sentenceCase(open.label)} is in the tally as ${countOf(lines, 'line')}.`);
+          const raft = sentenceCase(open.label);
+          const made = countedLines(lines);
+          announce(t`${raft} is in the tally as ${made}.`);
         }}
         onLater={() => onOpen(null)}
         onRemove={() => {
@@ -66,10 +71,14 @@ export function RaftPart(props: {
   }
   return (
     <section className="stack" aria-labelledby="rafts-heading">
-      <h2 id="rafts-heading">Mixed rafts</h2>
+      <h2 id="rafts-heading">
+        <Trans>Mixed rafts</Trans>
+      </h2>
       <p className="hint">
-        For a raft of several species that is too large to name bird by bird: its total, and small
-        counts inside it, become tally lines.
+        <Trans>
+          For a raft of several species that is too large to name bird by bird: its total, and small
+          counts inside it, become tally lines.
+        </Trans>
       </p>
       {draft.rafts.length === 0 ? null : (
         <ul className="plain-list tally-lines">
@@ -86,7 +95,7 @@ export function RaftPart(props: {
       )}
       {removed === null ? null : (
         <p className="row">
-          <span>{sentenceCase(removed.raft.label)} was removed, with its lines.</span>
+          <span>{wasRemoved(sentenceCase(removed.raft.label))}</span>
           <button
             type="button"
             className="button"
@@ -98,7 +107,7 @@ export function RaftPart(props: {
               props.onRemoved(null);
             }}
           >
-            Put it back
+            <Trans>Put it back</Trans>
           </button>
         </p>
       )}
@@ -113,7 +122,7 @@ export function RaftPart(props: {
             onOpen(raft.id);
           }}
         >
-          Start a mixed raft
+          <Trans>Start a mixed raft</Trans>
         </button>
       </div>
     </section>
@@ -133,9 +142,9 @@ function RaftItem(props: {
   const total = wholeNumber(raft.total);
   const samples = raft.samples.filter((sample) => sample.length > 0).length;
   const state = {
-    'no-lines': 'not in the tally lines yet',
-    'in-lines': 'in the tally lines',
-    changed: 'in lines that were changed since',
+    'no-lines': t`not in the tally lines yet`,
+    'in-lines': t`in the tally lines`,
+    changed: t`in lines that were changed since`,
   }[stateOf(draft, raft)];
   return (
     <li data-at-fault={own.length > 0}>
@@ -143,11 +152,13 @@ function RaftItem(props: {
         <span>
           {sentenceCase(raft.label)}
           <span className="soft small tally-line-details">
-            {countOf(samples, 'scan sample')}, {state}
+            {countedSamples(samples)}, {state}
           </span>
         </span>
         <span className="number">{total === null ? '–' : birds(total)}</span>
-        <span className="for-readers">. Change this raft</span>
+        <span className="for-readers">
+          . <Trans>Change this raft</Trans>
+        </span>
       </button>
       {own.map(({ sentence }) => (
         <p key={sentence} className="field-fault">
@@ -156,4 +167,8 @@ function RaftItem(props: {
       ))}
     </li>
   );
+}
+
+function wasRemoved(raft: string): string {
+  return t`${raft} was removed, with its lines.`;
 }

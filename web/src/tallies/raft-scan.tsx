@@ -1,7 +1,9 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { readTaxon } from '../ui/taxon.js';
-import { countOf } from '../ui/words.js';
+import { countedBirds } from '../ui/counted.js';
 import type { DraftRaft, DraftSample } from './raft.js';
 import { numberIn, withBirds } from './raft-draft.js';
 import { TaxonPicker } from './taxon-picker.js';
@@ -27,20 +29,26 @@ export function RaftScan(props: {
     if (!raft.taxa.includes(taxon)) onChange({ ...raft, taxa: [...raft.taxa, taxon] });
   }
 
+  const place = sampleAt + 1;
+  const birds = countedBirds(size);
   return (
     <section className="stack" aria-labelledby={`scan-${raft.id}`}>
       <div>
         <h3 id={`scan-${raft.id}`}>
-          Scan sample {sampleAt + 1}: {countOf(size, 'bird')}
+          <Trans>
+            Scan sample {place}: {birds}
+          </Trans>
         </h3>
         <p className="hint">
-          Pick a part of the raft, and tap each bird of it as what you can name it: a species, or a
-          pair or group if you cannot tell. Thirty to fifty birds make a sample; take the next from
-          another part.
+          <Trans>
+            Pick a part of the raft, and tap each bird of it as what you can name it: a species, or
+            a pair or group if you cannot tell. Thirty to fifty birds make a sample; take the next
+            from another part.
+          </Trans>
         </p>
       </div>
       {raft.samples.length < 2 ? null : (
-        <div className="choice-row" role="group" aria-label="Samples of this raft">
+        <div className="choice-row" role="group" aria-label={t`Samples of this raft`}>
           {raft.samples.map((each, index) => (
             <button
               key={index}
@@ -49,7 +57,7 @@ export function RaftScan(props: {
               aria-pressed={index === sampleAt}
               onClick={() => setAt(index)}
             >
-              {index + 1}: {countOf(sizeOf(each), 'bird')}
+              {index + 1}: {countedBirds(sizeOf(each))}
             </button>
           ))}
         </div>
@@ -67,7 +75,10 @@ export function RaftScan(props: {
                   onClick={() => onChange(withBirds(raft, sampleAt, taxon, 1))}
                 >
                   <span>{common}</span> <span className="number">{number}</span>
-                  <span className="for-readers"> in sample {sampleAt + 1}. Add one</span>
+                  <span className="for-readers">
+                    {' '}
+                    <Trans>in sample {place}. Add one</Trans>
+                  </span>
                 </button>
                 <button
                   type="button"
@@ -75,7 +86,11 @@ export function RaftScan(props: {
                   disabled={number === 0}
                   onClick={() => onChange(withBirds(raft, sampleAt, taxon, -1))}
                 >
-                  −1<span className="for-readers"> {common}, take one back</span>
+                  −1
+                  <span className="for-readers">
+                    {' '}
+                    <Trans>{common}, take one back</Trans>
+                  </span>
                 </button>
               </li>
             );
@@ -83,12 +98,18 @@ export function RaftScan(props: {
         </ul>
       )}
       {coarser.length === 0 ? null : (
-        <div className="field" role="group" aria-label="For birds that you cannot tell, scan for">
-          <span className="label">For birds that you cannot tell</span>
+        <div
+          className="field"
+          role="group"
+          aria-label={t`For birds that you cannot tell, scan for`}
+        >
+          <span className="label">
+            <Trans>For birds that you cannot tell</Trans>
+          </span>
           <div className="choice-row">
             {coarser.map(({ name, common }) => (
               <button key={name} type="button" className="button" onClick={() => scanFor(name)}>
-                Add {common}
+                <Trans>Add {common}</Trans>
               </button>
             ))}
           </div>
@@ -96,7 +117,7 @@ export function RaftScan(props: {
       )}
       {raft.taxa.length === 0 || isAdding ? (
         <TaxonPicker
-          label="Scan for"
+          label={t`Scan for`}
           recent={props.recent.filter((taxon) => !raft.taxa.includes(taxon))}
           onPick={({ name }) => scanFor(name)}
         />
@@ -117,10 +138,10 @@ export function RaftScan(props: {
               }
             }}
           >
-            Next sample
+            <Trans>Next sample</Trans>
           </button>
           <button type="button" className="button" onClick={() => setAdding(true)}>
-            Scan for another taxon
+            <Trans>Scan for another taxon</Trans>
           </button>
         </div>
       )}

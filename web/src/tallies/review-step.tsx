@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { Notice } from '../ui/notice.js';
 import { conditionsWords } from '../ui/conditions-words.js';
@@ -7,6 +9,7 @@ import { detailWords, quantityWords } from './line-words.js';
 import type { Assignment, OwnPart } from './own-part.js';
 import { conditionsInput } from './tally-input.js';
 import { readTaxon } from '../ui/taxon.js';
+import { countedBirds } from '../ui/counted.js';
 
 /** A last look: what the tally says in a sentence, its lines, and what may be a slip. */
 export function ReviewStep(props: {
@@ -22,41 +25,56 @@ export function ReviewStep(props: {
   const repeated = repeatedTaxa(draft);
   const helpers = count.people.filter(({ person }) => draft.party.includes(person.id));
   const place = listed(assignment.sections.map(({ name }) => name));
-  const seen = draft.seenAll
-    ? `saw all of ${place}`
-    : `saw about ${draft.seenPercent} % of ${place}`;
+  const { start, end, seenPercent } = draft;
+  const party = listed(helpers.map(({ person }) => person.name));
+  const soughtTaxa = listed(draft.scopeTaxa.map((taxon) => readTaxon(taxon).common));
+  const twice = listed(repeated.map((taxon) => readTaxon(taxon).common));
+  const onWater = countedBirds(total.using);
+  const flying = birds(total.flyingThrough);
+  const found = total.flyingThrough > 0 ? t`${onWater}, and ${flying} flying through` : onWater;
+  const seen = draft.seenAll ? t`saw all of ${place}` : t`saw about ${seenPercent} % of ${place}`;
   const noted = conditionsInput(draft.conditions);
   const conditions = noted === null ? '' : conditionsWords(noted);
   const looked =
     draft.scope === 'taxa'
-      ? `for ${listed(draft.scopeTaxa.map((taxon) => readTaxon(taxon).common))}`
+      ? t`for ${soughtTaxa}`
       : draft.scope === 'waterfowl'
-        ? 'for waterfowl'
-        : 'for all waterbirds';
+        ? t`for waterfowl`
+        : t`for all waterbirds`;
   return (
     <div className="stack">
-      <h2>Look it over</h2>
+      <h2>
+        <Trans>Look it over</Trans>
+      </h2>
       <p className="sentence">
-        From {draft.start} to {draft.end} you {seen}, looking {looked}: {birds(total.using)}{' '}
-        {total.using === 1 ? 'bird' : 'birds'}
-        {total.flyingThrough > 0 ? `, and ${birds(total.flyingThrough)} flying through` : ''}.
+        <Trans>
+          From {start} to {end} you {seen}, looking {looked}: {found}.
+        </Trans>
       </p>
       {conditions === '' ? null : <p>{sentenceCase(conditions)}.</p>}
       {helpers.length === 0 ? null : (
-        <p>With {listed(helpers.map(({ person }) => person.name))}.</p>
+        <p>
+          <Trans>With {party}.</Trans>
+        </p>
       )}
       {draft.lines.length === 0 ? (
-        <Notice kind="caution" title="The tally has no lines.">
-          <p>Sent like this it says that you looked and saw no bird at all.</p>
+        <Notice kind="caution" title={t`The tally has no lines.`}>
+          <p>
+            <Trans>Sent like this it says that you looked and saw no bird at all.</Trans>
+          </p>
         </Notice>
       ) : (
         <table>
-          <caption className="for-readers">The lines of this tally</caption>
+          <caption className="for-readers">
+            <Trans>The lines of this tally</Trans>
+          </caption>
           <thead>
             <tr>
-              <th scope="col">Taxon</th>
+              <th scope="col">
+                <Trans>Taxon</Trans>
+              </th>
               <th scope="col" className="number">
-                Birds
+                <Trans>Birds</Trans>
               </th>
             </tr>
           </thead>
@@ -74,18 +92,17 @@ export function ReviewStep(props: {
         </table>
       )}
       {repeated.length === 0 ? null : (
-        <Notice
-          kind="caution"
-          title={`Twice in the list: ${listed(repeated.map((taxon) => readTaxon(taxon).common))}.`}
-        >
+        <Notice kind="caution" title={t`Twice in the list: ${twice}.`}>
           <p>
-            Two flocks of one taxon are fine and are added up. If it is one flock, remove a line.
+            <Trans>
+              Two flocks of one taxon are fine and are added up. If it is one flock, remove a line.
+            </Trans>
           </p>
         </Notice>
       )}
       <div className="tally-foot foot-acts">
         <button type="button" className="button" onClick={props.onBack} disabled={props.isSending}>
-          Back
+          <Trans>Back</Trans>
         </button>
         <button
           type="button"
@@ -95,10 +112,10 @@ export function ReviewStep(props: {
           disabled={props.isSending}
         >
           {props.isSending
-            ? 'Sending …'
+            ? t`Sending …`
             : draft.replaces === null
-              ? 'Send the tally'
-              : 'Send the correction'}
+              ? t`Send the tally`
+              : t`Send the correction`}
         </button>
       </div>
     </div>

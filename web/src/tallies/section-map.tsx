@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import {
   memo,
   useId,
@@ -109,7 +111,7 @@ export function SectionMap(props: {
       <div
         className="map-box"
         role="application"
-        aria-roledescription="map"
+        aria-roledescription={t`map`}
         tabIndex={0}
         aria-label={props.label}
         aria-describedby={helpId}
@@ -145,7 +147,7 @@ export function SectionMap(props: {
             <>
               <path d={`M${vantage[0]} ${vantage[1] - 8}l8 14h-16Z`} className="map-vantage" />
               <text x={vantage[0]} y={vantage[1] + 20} textAnchor="middle" className="map-text">
-                you
+                <Trans>you</Trans>
               </text>
             </>
           )}
@@ -165,15 +167,15 @@ export function SectionMap(props: {
             </>
           )}
           <text x={projection.width - 14} y={18} textAnchor="middle" className="map-text">
-            N ↑
+            <Trans>N ↑</Trans>
           </text>
         </svg>
       </div>
       <MapKeys view={view} frame={whole} change={change} />
       <p className="hint" id={helpId}>
         {words === null
-          ? 'By keyboard: arrow keys move a cross-hair, with the shift key farther; Enter sets it; plus and minus enlarge.'
-          : `Cross-hair: ${words}. Enter sets it.`}
+          ? t`By keyboard: arrow keys move a cross-hair, with the shift key farther; Enter sets it; plus and minus enlarge.`
+          : t`Cross-hair: ${words}. Enter sets it.`}
       </p>
     </div>
   );

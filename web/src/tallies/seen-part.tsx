@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { shareCovered } from '../../../server/core/math/share-covered.js';
 import type { Position } from '../../../server/core/model/snapshot.js';
@@ -30,8 +32,8 @@ export function SeenPart(props: {
   return (
     <div className="stack">
       <NumberField
-        label="About how much, in per cent"
-        hint="Fog, ice, boats or a point of land in the way: a partial tally is a lower bound, and still worth sending."
+        label={t`About how much, in per cent`}
+        hint={t`Fog, ice, boats or a point of land in the way: a partial tally is a lower bound, and still worth sending.`}
         fault={props.fault}
         value={draft.seenPercent}
         onChange={(value) => set({ seenPercent: value, seenArea: [] }, 'seenPercent')}
@@ -43,23 +45,24 @@ export function SeenPart(props: {
           aria-expanded={isDrawing}
           onClick={() => setDrawing(!isDrawing)}
         >
-          {isDrawing ? 'Put the map away' : 'Draw it on the map instead'}
+          {isDrawing ? t`Put the map away` : t`Draw it on the map instead`}
         </button>
       </div>
       {isDrawing ? (
         <div className="stack-tight">
           <SectionMap
-            label="Map of your section, north up. Tap the corners of what you saw, one after another."
+            label={t`Map of your section, north up. Tap the corners of what you saw, one after another.`}
             place={place}
             outline={outline}
             onTap={(corner) => {
               draw([...outline, corner]);
-              if (outline.length < 2) announce(`Corner ${outline.length + 1} set.`);
+              const corners = outline.length + 1;
+              if (corners < 3) announce(t`Corner ${corners} set.`);
             }}
           />
           <p className="hint">
             {share === null
-              ? 'Tap the corners of what you saw, one after another, all the way round. What lies outside the section does not matter.'
+              ? t`Tap the corners of what you saw, one after another, all the way round. What lies outside the section does not matter.`
               : outlineWords(share)}
           </p>
           <div className="row">
@@ -69,7 +72,7 @@ export function SeenPart(props: {
               disabled={outline.length === 0}
               onClick={() => draw(outline.slice(0, -1))}
             >
-              Take the last corner back
+              <Trans>Take the last corner back</Trans>
             </button>
             <button
               type="button"
@@ -77,7 +80,7 @@ export function SeenPart(props: {
               disabled={outline.length === 0}
               onClick={() => draw([])}
             >
-              Begin the outline anew
+              <Trans>Begin the outline anew</Trans>
             </button>
           </div>
         </div>
@@ -103,8 +106,8 @@ function percentOf(share: number): string {
 
 function outlineWords(share: number): string {
   const percent = percentOf(share);
-  if (percent !== '') return `The outline covers ${percent} % of the section.`;
+  if (percent !== '') return t`The outline covers ${percent} % of the section.`;
   return share > 0.5
-    ? 'The outline covers the whole section: choose “All of it” above.'
-    : 'The outline does not touch the section.';
+    ? t`The outline covers the whole section: choose “All of it” above.`
+    : t`The outline does not touch the section.`;
 }

@@ -1,8 +1,9 @@
+import { plural, t } from '@lingui/core/macro';
 import { useEffect, type ReactNode } from 'react';
 import { useClient, type Client } from 'urql';
 import { makeQuietClient } from '../graphql/client.js';
 import { useAnnounce } from '../ui/announcer.js';
-import { countOf } from '../ui/words.js';
+import { countedBirds } from '../ui/counted.js';
 import { MyAssignments } from './documents.js';
 import type { OutboxItem } from './kept-tables.js';
 import { startSender } from './sender.js';
@@ -18,8 +19,12 @@ export function SendKeptTallies(props: { readonly personId: string }): ReactNode
         askAnew(client, items);
         const [only] = items;
         if (items.length === 1 && only?.state.kind === 'received') {
-          announce(`Your tally was sent: ${countOf(only.state.total, 'bird')}.`);
-        } else announce(`${items.length} tallies were sent.`);
+          const birds = countedBirds(only.state.total);
+          announce(t`Your tally was sent: ${birds}.`);
+        } else
+          announce(
+            plural(items.length, { one: '# tally was sent.', other: '# tallies were sent.' }),
+          );
       }),
     [client, personId, announce],
   );

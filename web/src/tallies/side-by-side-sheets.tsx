@@ -1,5 +1,8 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
-import { birds, countOf } from '../ui/words.js';
+import { countedTaxa } from '../ui/counted.js';
+import { birds } from '../ui/words.js';
 import { taxaOf, wholesThatDiffer, type TallySheet } from './tally-sheet.js';
 
 /** Versions of one tally next to each other, by taxon: what differs comes first and says so. */
@@ -10,17 +13,16 @@ export function SideBySideSheets(props: { readonly sheets: readonly TallySheet[]
   const wholes = wholesThatDiffer(sheets);
   return (
     <div className="stack-tight">
-      <p className="sentence">
-        {differing === 0
-          ? 'They have the same numbers for every taxon'
-          : `They differ in ${countOf(differing, 'taxon', 'taxa')}`}
-        {wholes.length === 0 ? '.' : ', and in what holds for the whole tally.'}
-      </p>
+      <p className="sentence">{differWords(differing, wholes.length > 0)}</p>
       <table className="sheets">
-        <caption className="for-readers">The tallies side by side, birds by taxon</caption>
+        <caption className="for-readers">
+          <Trans>The tallies side by side, birds by taxon</Trans>
+        </caption>
         <thead>
           <tr>
-            <th scope="col">Taxon</th>
+            <th scope="col">
+              <Trans>Taxon</Trans>
+            </th>
             {sheets.map(({ title }) => (
               <th key={title} scope="col" className="number">
                 {title}
@@ -33,7 +35,7 @@ export function SideBySideSheets(props: { readonly sheets: readonly TallySheet[]
             <tr key={name} data-differs>
               <th scope="row">
                 {name}
-                <span className="soft small tally-line-details">differs</span>
+                <Differs />
               </th>
               {sheets.map(({ title, whole }) => (
                 <td key={title} className="number">
@@ -46,11 +48,15 @@ export function SideBySideSheets(props: { readonly sheets: readonly TallySheet[]
             <tr key={name} data-differs={differs}>
               <th scope="row">
                 {name}
-                {differs ? <span className="soft small tally-line-details">differs</span> : null}
+                {differs ? <Differs /> : null}
               </th>
               {sheets.map(({ title, rows }) => (
                 <td key={title} className="number">
-                  {rows.get(name) ?? <span className="soft">not in it</span>}
+                  {rows.get(name) ?? (
+                    <span className="soft">
+                      <Trans>not in it</Trans>
+                    </span>
+                  )}
                 </td>
               ))}
             </tr>
@@ -58,7 +64,9 @@ export function SideBySideSheets(props: { readonly sheets: readonly TallySheet[]
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row">All birds</th>
+            <th scope="row">
+              <Trans>All birds</Trans>
+            </th>
             {sheets.map(({ title, total }) => (
               <td key={title} className="number">
                 {birds(total)}
@@ -69,4 +77,24 @@ export function SideBySideSheets(props: { readonly sheets: readonly TallySheet[]
       </table>
     </div>
   );
+}
+
+function Differs(): ReactNode {
+  return (
+    <span className="soft small tally-line-details">
+      <Trans>differs</Trans>
+    </span>
+  );
+}
+
+function differWords(differing: number, inWholes: boolean): string {
+  const taxa = countedTaxa(differing);
+  if (differing === 0) {
+    return inWholes
+      ? t`They have the same numbers for every taxon, and differ in what holds for the whole tally.`
+      : t`They have the same numbers for every taxon.`;
+  }
+  return inWholes
+    ? t`They differ in ${taxa}, and in what holds for the whole tally.`
+    : t`They differ in ${taxa}.`;
 }

@@ -1,8 +1,11 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
 import { conditionsWords } from '../ui/conditions-words.js';
-import { birds, clock, inWords, percent, sentenceCase } from '../ui/words.js';
+import { birds, percent, sentenceCase, span } from '../ui/words.js';
 import { readTaxon } from '../ui/taxon.js';
+import { activityWords, methodWords, scopeWords } from './line-words.js';
 
 type Line = OwnTallyFragment['lines'][number];
 
@@ -12,44 +15,55 @@ export function SubmittedTally(props: {
   readonly timeZone: string;
 }): ReactNode {
   const { tally, timeZone } = props;
+  const share = percent(tally.coverage);
   return (
     <div className="stack">
       <dl className="facts">
-        <dt>Counted</dt>
+        <dt>
+          <Trans>Counted</Trans>
+        </dt>
         <dd>
-          {tally.start && tally.end
-            ? `${clock(tally.start, timeZone)} to ${clock(tally.end, timeZone)}`
-            : 'time not stated'}
+          {tally.start && tally.end ? span(tally.start, tally.end, timeZone) : t`time not stated`}
         </dd>
-        <dt>Saw</dt>
-        <dd>
-          {tally.coverage >= 1
-            ? 'all of the section'
-            : `about ${percent(tally.coverage)} of the section`}
-        </dd>
-        <dt>Looked for</dt>
-        <dd>{inWords(tally.scope)}</dd>
+        <dt>
+          <Trans>Saw</Trans>
+        </dt>
+        <dd>{tally.coverage >= 1 ? t`all of the section` : t`about ${share} of the section`}</dd>
+        <dt>
+          <Trans>Looked for</Trans>
+        </dt>
+        <dd>{scopeWords(tally.scope)}</dd>
         {tally.reason === null ? null : (
           <>
-            <dt>Corrected</dt>
+            <dt>
+              <Trans>Corrected</Trans>
+            </dt>
             <dd>{tally.reason}</dd>
           </>
         )}
         {tally.conditions === null ? null : (
           <>
-            <dt>Conditions</dt>
+            <dt>
+              <Trans>Conditions</Trans>
+            </dt>
             <dd>{sentenceCase(conditionsWords(tally.conditions))}</dd>
           </>
         )}
       </dl>
       <table>
-        <caption className="for-readers">Lines as submitted</caption>
+        <caption className="for-readers">
+          <Trans>Lines as submitted</Trans>
+        </caption>
         <thead>
           <tr>
-            <th scope="col">Taxon</th>
-            <th scope="col">How</th>
+            <th scope="col">
+              <Trans>Taxon</Trans>
+            </th>
+            <th scope="col">
+              <Trans>How</Trans>
+            </th>
             <th scope="col" className="number">
-              Birds
+              <Trans>Birds</Trans>
             </th>
           </tr>
         </thead>
@@ -58,8 +72,8 @@ export function SubmittedTally(props: {
             <tr key={line.id}>
               <td>{readTaxon(line.written).common}</td>
               <td className="small soft">
-                {inWords(line.method)}
-                {line.activity === 'water' ? '' : `, ${inWords(line.activity)}`}
+                {methodWords(line.method)}
+                {line.activity === 'water' ? '' : `, ${activityWords(line.activity)}`}
               </td>
               <td className="number">{submittedQuantity(line)}</td>
             </tr>

@@ -1,8 +1,9 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { Notice } from '../ui/notice.js';
 import { pathOf } from '../ui/path.js';
-import { countOf } from '../ui/words.js';
 import type { KeptDraft, OutboxItem, OwnPart } from './kept-tables.js';
 import { usePersistence } from './persistent-storage.js';
 import { talliesOnPhone, type PhoneTally } from './phone-tallies.js';
@@ -19,11 +20,16 @@ export function TalliesOnPhone(props: {
   if (tallies.length === 0) return null;
   return (
     <section className="stack-tight" aria-labelledby="tallies-on-phone">
-      <h2 id="tallies-on-phone">On this phone</h2>
+      <h2 id="tallies-on-phone">
+        <Trans>On this phone</Trans>
+      </h2>
       <p className="soft">
         {waiting === 0
-          ? 'Everything that this phone has was received.'
-          : `${countOf(waiting, 'tally', 'tallies')} not received yet.`}
+          ? t`Everything that this phone has was received.`
+          : plural(waiting, {
+              one: '# tally not received yet.',
+              other: '# tallies not received yet.',
+            })}
       </p>
       <ul className="plain-list phone-tallies">
         {tallies.map((tally) => (
@@ -33,8 +39,10 @@ export function TalliesOnPhone(props: {
       {isPromised === false && waiting > 0 ? (
         <Notice kind="plain">
           <p>
-            This browser may clear what it keeps if the phone runs out of room. Send what waits when
-            you are in range, and leave some room on the phone.
+            <Trans>
+              This browser may clear what it keeps if the phone runs out of room. Send what waits
+              when you are in range, and leave some room on the phone.
+            </Trans>
           </p>
         </Notice>
       ) : null}

@@ -1,6 +1,7 @@
+import { plural } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, useState, type ReactNode } from 'react';
 import { Notice } from '../ui/notice.js';
-import { countOf } from '../ui/words.js';
 import { watchKept } from './kept-database.js';
 
 /**
@@ -22,9 +23,16 @@ export function TalliesThatWait(): ReactNode {
   return (
     <Notice
       kind="caution"
-      title={`${countOf(waiting, 'tally', 'tallies')} on this phone ${waiting === 1 ? 'was' : 'were'} not sent yet.`}
+      title={plural(waiting, {
+        one: '# tally on this phone was not sent yet.',
+        other: '# tallies on this phone were not sent yet.',
+      })}
     >
-      <p>Nothing is lost: open your invite link again, or sign in, and it goes by itself.</p>
+      <p>
+        <Trans>
+          Nothing is lost: open your invite link again, or sign in, and it goes by itself.
+        </Trans>
+      </p>
     </Notice>
   );
 }

@@ -1,7 +1,10 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
-import { birds, countOf } from '../ui/words.js';
+import { birds } from '../ui/words.js';
 import { runningTotal } from './draft.js';
 import { UndoButtons, type UndoProps } from './undo-buttons.js';
+import { countedLines } from '../ui/counted.js';
 
 /** The running count and the main acts, at the bottom of the screen where a thumb reaches them. */
 export function TallyFoot(props: {
@@ -11,25 +14,30 @@ export function TallyFoot(props: {
 }): ReactNode {
   const { draft } = props.undo;
   const total = runningTotal(draft);
+  const using = birds(total.using);
+  const word = plural(total.using, { one: 'bird', other: 'birds' });
   return (
     <div className="tally-foot">
       <div className="foot-acts foot-total">
         <p>
-          <strong className="tally-total">{birds(total.using)}</strong>{' '}
-          {total.using === 1 ? 'bird' : 'birds'}
-          {total.flyingThrough > 0 ? `, ${birds(total.flyingThrough)} flying through` : ''}
-          <span className="soft"> · {countOf(draft.lines.length, 'line')}</span>
+          <strong className="tally-total">{using}</strong> {word}
+          {total.flyingThrough > 0 ? `, ${flyingThrough(birds(total.flyingThrough))}` : ''}
+          <span className="soft"> · {countedLines(draft.lines.length)}</span>
         </p>
         <UndoButtons {...props.undo} />
       </div>
       <div className="foot-acts">
         <button type="button" className="button" onClick={props.onAdd}>
-          Next bird
+          <Trans>Next bird</Trans>
         </button>
         <button type="button" className="button" data-kind="main" onClick={props.onLookOver}>
-          Look over and send
+          <Trans>Look over and send</Trans>
         </button>
       </div>
     </div>
   );
+}
+
+function flyingThrough(birdsFlying: string): string {
+  return t`${birdsFlying} flying through`;
 }

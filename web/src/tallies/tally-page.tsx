@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useCallback, useEffect, useRef, useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import { v7 } from 'uuid';
@@ -8,7 +10,7 @@ import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
-import { countOf, listed, span } from '../ui/words.js';
+import { listed, span } from '../ui/words.js';
 import { asDraft } from './as-draft.js';
 import { emptyDraft, type Draft } from './draft.js';
 import type { OutboxItem } from './kept-tables.js';
@@ -22,6 +24,7 @@ import { correctionOf, tallyInput } from './tally-input.js';
 import { ChangedTwice, ReceivedAndHere } from './two-tallies.js';
 import { useOpenDraft, useOutbox } from './use-kept.js';
 import { WriteTally } from './write-tally.js';
+import { countedBirds, countedLines } from '../ui/counted.js';
 
 /** One assignment: its tally is written here, sent from here, and looked at afterwards. */
 export function TallyPage(props: {
@@ -34,8 +37,8 @@ export function TallyPage(props: {
   const assignment = own.data?.assignments.find(({ id }) => id === props.assignmentId);
   const title =
     assignment === undefined
-      ? 'Tally'
-      : `Tally: ${listed(assignment.sections.map(({ name }) => name))}`;
+      ? t`Tally`
+      : tallyOf(listed(assignment.sections.map(({ name }) => name)));
   return (
     <Page
       title={title}
@@ -43,17 +46,20 @@ export function TallyPage(props: {
       intro={
         assignment === undefined || own.data === undefined
           ? '\u00a0'
-          : `${span(assignment.window.start, assignment.window.end, own.data.timeZone)}, from ${
-              assignment.vantage?.name ?? 'where you see it best'
-            }`
+          : whenAndWhere(
+              span(assignment.window.start, assignment.window.end, own.data.timeZone),
+              assignment.vantage?.name ?? t`where you see it best`,
+            )
       }
     >
       <Answer result={own} skeleton={<LoadingAssignment />} retry={own.again}>
         {(count) =>
           assignment === undefined || assignment.person.id !== personId ? (
-            <Notice kind="plain" title="This assignment is not yours or is no longer there.">
+            <Notice kind="plain" title={t`This assignment is not yours or is no longer there.`}>
               <p>
-                <Link href={pathOf('counts', count.id, 'assignments')}>Back to my assignments</Link>
+                <Link href={pathOf('counts', count.id, 'assignments')}>
+                  <Trans>Back to my assignments</Trans>
+                </Link>
               </p>
             </Notice>
           ) : (
@@ -71,7 +77,7 @@ export function TallyPage(props: {
 }
 
 function LoadingAssignment(): ReactNode {
-  return <Skeleton rows={9} label="Loading the assignment." />;
+  return <Skeleton rows={9} label={t`Loading the assignment.`} />;
 }
 
 function AssignmentTally(props: {
@@ -123,7 +129,7 @@ function AssignmentTally(props: {
         back={back}
         onChangeIt={() => {
           void takeFromOutbox(item.id).then((isBack) => {
-            if (!isBack) announce('The tally is being sent just now.');
+            if (!isBack) announce(t`The tally is being sent just now.`);
             else if (state.draft === null && draft !== null) open.change(draft);
           });
         }}
@@ -147,7 +153,7 @@ function AssignmentTally(props: {
         onKeepReceived={() => {
           void takeFromOutbox(draft.id);
           void open.forget();
-          announce('The received tally stands.');
+          announce(t`The received tally stands.`);
         }}
         onCorrect={() => {
           void takeFromOutbox(draft.id);
@@ -158,8 +164,12 @@ function AssignmentTally(props: {
   }
   if (draft === null && tally === null && assignment.window.closed) {
     return (
-      <Notice kind="plain" title="This window is closed.">
-        <p>No tally is taken for it any more. If yours is missing, tell the leader of the count.</p>
+      <Notice kind="plain" title={t`This window is closed.`}>
+        <p>
+          <Trans>
+            No tally is taken for it any more. If yours is missing, tell the leader of the count.
+          </Trans>
+        </p>
       </Notice>
     );
   }
@@ -209,14 +219,14 @@ function AssignmentTally(props: {
     <div className="stack">
       <Notice
         kind="done"
-        title={`Submitted: ${countOf(tally.lines.length, 'line')}, ${countOf(tally.total, 'bird')}.`}
+        title={submittedWords(countedLines(tally.lines.length), countedBirds(tally.total))}
       >
         <p>
-          {tally.version > 1
-            ? `This is version ${tally.version}; the earlier ones stay on record. `
-            : ''}
-          Nothing more is to do here. If the compiler has a question, it appears under My
-          assignments.
+          {tally.version > 1 ? thisIsVersion(tally.version) : null}{' '}
+          <Trans>
+            Nothing more is to do here. If the compiler has a question, it appears under My
+            assignments.
+          </Trans>
         </p>
       </Notice>
       <QueriesToMe
@@ -225,7 +235,9 @@ function AssignmentTally(props: {
       />
       <SubmittedTally tally={tally} timeZone={count.timeZone} />
       {assignment.window.closed ? (
-        <p className="soft">The window is closed. To correct something now, tell the compiler.</p>
+        <p className="soft">
+          <Trans>The window is closed. To correct something now, tell the compiler.</Trans>
+        </p>
       ) : (
         <div>
           <button
@@ -242,7 +254,7 @@ function AssignmentTally(props: {
               )
             }
           >
-            Correct this tally
+            <Trans>Correct this tally</Trans>
           </button>
         </div>
       )}
@@ -283,3 +295,19 @@ function useFreshTally(item: OutboxItem | null, version: number, askAgain: () =>
 
 /** The server has a tally of this observer for the assignment, or another version of this one. */
 const conflictCodes: readonly string[] = ['ALREADY_SUBMITTED', 'ID_REUSED'];
+
+function tallyOf(sections: string): string {
+  return t`Tally: ${sections}`;
+}
+
+function whenAndWhere(hours: string, place: string): string {
+  return t`${hours}, from ${place}`;
+}
+
+function submittedWords(lines: string, birds: string): string {
+  return t`Submitted: ${lines}, ${birds}.`;
+}
+
+function thisIsVersion(version: number): string {
+  return t`This is version ${version}; the earlier ones stay on record.`;
+}

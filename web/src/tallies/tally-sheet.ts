@@ -1,3 +1,4 @@
+import { t } from '@lingui/core/macro';
 import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
 import { birds } from '../ui/words.js';
 import { readTaxon } from '../ui/taxon.js';
@@ -95,11 +96,11 @@ function sheet(
 }
 
 function wholeInWords({ start, end, seenPercent }: Whole): ReadonlyMap<string, string> {
-  const said = (words: string): string => (words.trim() === '' ? 'not said' : words);
+  const said = (words: string): string => (words.trim() === '' ? t`not said` : words);
   return new Map([
-    ['Began', said(start)],
-    ['Ended', said(end)],
-    ['Of the section', seenPercent.trim() === '' ? said('') : `${seenPercent} %`],
+    [t`Began`, said(start)],
+    [t`Ended`, said(end)],
+    [t`Of the section`, seenPercent.trim() === '' ? said('') : t`${seenPercent} %`],
   ]);
 }
 

@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useId, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { ReadTaxon } from '../ui/taxon.js';
 import { foundTaxa, quickTaxa } from './local-taxa.js';
@@ -45,7 +47,7 @@ export function TaxonPicker(props: {
           autoComplete="off"
           autoCapitalize="none"
           spellCheck={false}
-          placeholder="name, code, or pair"
+          placeholder={t`name, code, or pair`}
           aria-expanded={isOpen && found.length > 0}
           aria-controls={listId}
           aria-autocomplete="list"
@@ -70,7 +72,7 @@ export function TaxonPicker(props: {
       <ul
         id={listId}
         role="listbox"
-        aria-label="Taxa found"
+        aria-label={t`Taxa found`}
         className="plain-list taxon-list"
         hidden={!isOpen || found.length === 0}
       >
@@ -89,12 +91,14 @@ export function TaxonPicker(props: {
       </ul>
       {isOpen && found.length === 0 ? (
         <p role="status" className="soft">
-          No taxon fits “{text}”. Try part of the English or scientific name, or a group such as
-          “duck sp.”
+          <Trans>
+            No taxon fits “{text}”. Try part of the English or scientific name, or a group such as
+            “duck sp.”
+          </Trans>
         </p>
       ) : null}
       {isOpen ? null : (
-        <ul className="plain-list quick-taxa" aria-label="Recent and expected taxa">
+        <ul className="plain-list quick-taxa" aria-label={t`Recent and expected taxa`}>
           {quick.map((taxon) => (
             <li key={taxon.name}>
               <button type="button" className="button" onClick={() => pick(taxon)}>

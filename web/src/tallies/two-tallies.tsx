@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
 import { Notice } from '../ui/notice.js';
@@ -22,45 +24,54 @@ export function ReceivedAndHere(props: {
 }): ReactNode {
   const { tally, draft, timeZone } = props;
   const [isSure, setSure] = useState(false);
-  const received = `Received ${clock(tally.submittedAt, timeZone)}`;
+  const when = dayAndClock(tally.submittedAt, timeZone);
+  const time = clock(tally.submittedAt, timeZone);
   return (
     <div className="stack">
-      <Notice kind="caution" title="There are two tallies of this assignment.">
+      <Notice kind="caution" title={t`There are two tallies of this assignment.`}>
         <p>
-          One was received on {dayAndClock(tally.submittedAt, timeZone)}, perhaps from another
-          phone. The other is on this phone and was not received like this. Both are below; say
-          which one stands.
+          <Trans>
+            One was received on {when}, perhaps from another phone. The other is on this phone and
+            was not received like this. Both are below; say which one stands.
+          </Trans>
         </p>
       </Notice>
       <SideBySideSheets
-        sheets={[sheetOfTally(received, tally, timeZone), sheetOfDraft('On this phone', draft)]}
+        sheets={[
+          sheetOfTally(t`Received ${time}`, tally, timeZone),
+          sheetOfDraft(t`On this phone`, draft),
+        ]}
       />
       {props.isClosed ? (
         <p className="soft">
-          The window is closed, so the received tally stands. If this phone has it right, tell the
-          compiler before you drop it here.
+          <Trans>
+            The window is closed, so the received tally stands. If this phone has it right, tell the
+            compiler before you drop it here.
+          </Trans>
         </p>
       ) : null}
       {isSure ? (
-        <Notice kind="caution" title="Drop the tally on this phone?">
-          <p>Its numbers are gone then. The received tally is not changed.</p>
+        <Notice kind="caution" title={t`Drop the tally on this phone?`}>
+          <p>
+            <Trans>Its numbers are gone then. The received tally is not changed.</Trans>
+          </p>
           <p className="row">
             <button type="button" className="button" onClick={() => setSure(false)}>
-              Keep both for now
+              <Trans>Keep both for now</Trans>
             </button>
             <button type="button" className="button" onClick={props.onKeepReceived}>
-              Drop it
+              <Trans>Drop it</Trans>
             </button>
           </p>
         </Notice>
       ) : (
         <p className="row">
           <button type="button" className="button" onClick={() => setSure(true)}>
-            The received one is right
+            <Trans>The received one is right</Trans>
           </button>
           {props.isClosed ? null : (
             <button type="button" className="button" data-kind="main" onClick={props.onCorrect}>
-              Send this phone’s as a correction
+              <Trans>Send this phone’s as a correction</Trans>
             </button>
           )}
         </p>
@@ -75,16 +86,17 @@ export function ChangedTwice(props: {
   readonly timeZone: string;
   readonly onChoose: (draft: Draft) => void;
 }): ReactNode {
-  const titles = props.versions.map(
-    ({ keptAt }, index) =>
-      `Version ${index + 1}, ${clock(new Date(keptAt).toISOString(), props.timeZone)}`,
+  const titles = props.versions.map(({ keptAt }, index) =>
+    versionAt(index + 1, clock(new Date(keptAt).toISOString(), props.timeZone)),
   );
   return (
     <div className="stack">
-      <Notice kind="caution" title="This tally was changed in two places at the same time.">
+      <Notice kind="caution" title={t`This tally was changed in two places at the same time.`}>
         <p>
-          It is open in more than one tab, and each has changes that the other has not. All are kept
-          below. Go on with one; what only another has can be noted first and added then.
+          <Trans>
+            It is open in more than one tab, and each has changes that the other has not. All are
+            kept below. Go on with one; what only another has can be noted first and added then.
+          </Trans>
         </p>
       </Notice>
       <SideBySideSheets
@@ -93,10 +105,18 @@ export function ChangedTwice(props: {
       <p className="row">
         {props.versions.map(({ draft, edit }, index) => (
           <button key={edit} type="button" className="button" onClick={() => props.onChoose(draft)}>
-            Go on with version {index + 1}
+            {goOnWith(index + 1)}
           </button>
         ))}
       </p>
     </div>
   );
+}
+
+function versionAt(version: number, time: string): string {
+  return t`Version ${version}, ${time}`;
+}
+
+function goOnWith(version: number): string {
+  return t`Go on with version ${version}`;
 }

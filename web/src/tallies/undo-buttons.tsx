@@ -1,3 +1,5 @@
+import { t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useEffect, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
 import { readTaxon } from '../ui/taxon.js';
@@ -22,13 +24,15 @@ export function UndoButtons(props: UndoProps): ReactNode {
   function undo(): void {
     if (lastStep === undefined) return;
     props.undo();
-    announce(`Undone. ${patchWords(draft, lastStep.back)}`);
+    const change = patchWords(draft, lastStep.back);
+    announce(t`Undone. ${change}`);
   }
 
   function redo(): void {
     if (nextStep === undefined) return;
     props.redo();
-    announce(`Done again. ${patchWords(draft, nextStep.forth)}`);
+    const change = patchWords(draft, nextStep.forth);
+    announce(t`Done again. ${change}`);
   }
 
   useEffect(() => {
@@ -53,7 +57,7 @@ export function UndoButtons(props: UndoProps): ReactNode {
         aria-disabled={lastStep === undefined}
         onClick={undo}
       >
-        <span aria-hidden="true">↶</span> Undo
+        <span aria-hidden="true">↶</span> <Trans>Undo</Trans>
       </button>
       <button
         type="button"
@@ -61,7 +65,7 @@ export function UndoButtons(props: UndoProps): ReactNode {
         aria-disabled={nextStep === undefined}
         onClick={redo}
       >
-        <span aria-hidden="true">↷</span> Redo
+        <span aria-hidden="true">↷</span> <Trans>Redo</Trans>
       </button>
     </>
   );
@@ -77,8 +81,10 @@ function patchWords(draft: Draft, { lines, fields }: Patch): string {
   const parts = lines.map(({ id, line }) => {
     if (line !== null) return `${readTaxon(line.taxon).common}: ${quantityWords(line)}.`;
     const removed = draft.lines.find((one) => one.id === id);
-    return removed === undefined ? '' : `${readTaxon(removed.taxon).common} taken out.`;
+    if (removed === undefined) return '';
+    const taxon = readTaxon(removed.taxon).common;
+    return t`${taxon} taken out.`;
   });
-  if (parts.length === 0 && Object.keys(fields).length > 0) return 'The tally as a whole changed.';
+  if (parts.length === 0 && Object.keys(fields).length > 0) return t`The tally as a whole changed.`;
   return parts.join(' ');
 }

@@ -1,3 +1,5 @@
+import { msg, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import { Field } from '../ui/field.js';
 import { TextArea } from '../ui/text-field.js';
@@ -16,9 +18,9 @@ import { TaxonPicker } from './taxon-picker.js';
 const noTaxa: readonly string[] = [];
 
 const scopes = [
-  { value: 'all-waterbirds', label: 'All waterbirds' },
-  { value: 'waterfowl', label: 'Waterfowl' },
-  { value: 'taxa', label: 'These taxa only' },
+  { value: 'all-waterbirds', label: msg`All waterbirds` },
+  { value: 'waterfowl', label: msg`Waterfowl` },
+  { value: 'taxa', label: msg`These taxa only` },
 ] as const;
 
 /** What holds for the whole tally: when, how much of the section, what was looked for, who helped. */
@@ -36,17 +38,19 @@ export function WholePart(props: {
   const fault = (field: string): string | undefined => faultAt(faults, null, field);
   return (
     <section className="stack" aria-labelledby="whole-heading">
-      <h2 id="whole-heading">The tally as a whole</h2>
+      <h2 id="whole-heading">
+        <Trans>The tally as a whole</Trans>
+      </h2>
       <div className="time-fields">
         <TimeField
-          label="Began"
+          label={t`Began`}
           value={draft.start}
           timeZone={count.timeZone}
           fault={fault('start')}
           onChange={(start) => set({ start }, 'start')}
         />
         <TimeField
-          label="Ended"
+          label={t`Ended`}
           value={draft.end}
           timeZone={count.timeZone}
           fault={fault('end')}
@@ -54,11 +58,11 @@ export function WholePart(props: {
         />
       </div>
       <Choice
-        legend="How much of the section did you see?"
+        legend={t`How much of the section did you see?`}
         value={draft.seenAll ? 'all' : 'part'}
         options={[
-          { value: 'all', label: 'All of it' },
-          { value: 'part', label: 'Part of it' },
+          { value: 'all', label: t`All of it` },
+          { value: 'part', label: t`Part of it` },
         ]}
         onChange={(seen) => set({ seenAll: seen === 'all' })}
       />
@@ -67,14 +71,16 @@ export function WholePart(props: {
       )}
       <ConditionsPart conditions={draft.conditions} fault={fault} change={change} />
       <Choice
-        legend="What did you set out to count?"
+        legend={t`What did you set out to count?`}
         value={draft.scope}
         options={scopes}
         onChange={(scope) => set({ scope })}
       />
       <p className="hint">
-        What you looked for and do not list counts as none seen. What you did not look for counts as
-        no answer.
+        <Trans>
+          What you looked for and do not list counts as none seen. What you did not look for counts
+          as no answer.
+        </Trans>
       </p>
       {draft.scope === 'taxa' ? (
         <ScopeTaxa draft={draft} expected={props.expected} fault={fault('scope')} set={set} />
@@ -82,7 +88,7 @@ export function WholePart(props: {
       <Party draft={draft} count={count} personId={props.personId} set={set} />
       {draft.replaces === null ? null : (
         <TextArea
-          label="Why is the tally corrected?"
+          label={t`Why is the tally corrected?`}
           fault={fault('reason')}
           value={draft.reason}
           onChange={(value) => set({ reason: value }, 'reason')}
@@ -99,6 +105,7 @@ function TimeField(props: {
   readonly fault: string | undefined;
   readonly onChange: (value: string) => void;
 }): ReactNode {
+  const field = props.label.toLowerCase();
   return (
     <Field label={props.label} fault={props.fault}>
       {(ties) => (
@@ -112,10 +119,10 @@ function TimeField(props: {
           <button
             type="button"
             className="button"
-            aria-label={`Now: ${props.label.toLowerCase()}`}
+            aria-label={t`Now: ${field}`}
             onClick={() => props.onChange(clockTimeOf(new Date().toISOString(), props.timeZone))}
           >
-            Now
+            <Trans>Now</Trans>
           </button>
         </span>
       )}
@@ -141,13 +148,15 @@ function ScopeTaxa(props: {
               onClick={() => set({ scopeTaxa: draft.scopeTaxa.filter((one) => one !== taxon) })}
             >
               {readTaxon(taxon).common} <span aria-hidden="true">×</span>
-              <span className="for-readers">, take it out</span>
+              <span className="for-readers">
+                , <Trans>take it out</Trans>
+              </span>
             </button>
           </li>
         ))}
       </ul>
       <TaxonPicker
-        label="Add a taxon that you looked for"
+        label={t`Add a taxon that you looked for`}
         recent={noTaxa}
         expected={props.expected}
         onPick={({ name }) =>
@@ -171,10 +180,12 @@ function Party(props: {
   if (others.length === 0) return null;
   return (
     <details open={draft.party.length > 0}>
-      <summary>Who counted with you</summary>
+      <summary>
+        <Trans>Who counted with you</Trans>
+      </summary>
       <fieldset className="field">
         <legend className="hint">
-          Tick everyone who found, named or called out birds for this tally.
+          <Trans>Tick everyone who found, named or called out birds for this tally.</Trans>
         </legend>
         {others.map(({ person }) => (
           <label key={person.id} className="choice">

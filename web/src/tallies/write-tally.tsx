@@ -1,8 +1,9 @@
+import { plural, t } from '@lingui/core/macro';
+import { Trans } from '@lingui/react/macro';
 import { useCallback, useMemo, useState, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
 import { Notice } from '../ui/notice.js';
 import { useWakeLock } from '../ui/use-wake-lock.js';
-import { countOf } from '../ui/words.js';
 import { draftFaults, serverFaults, type DraftFault } from './draft-faults.js';
 import { stampAt } from './edited-line.js';
 import type { Draft } from './draft.js';
@@ -74,7 +75,7 @@ export function WriteTally(props: {
     const found = draftFaults(draft);
     setShowFaults(true);
     if (found.length > 0) {
-      announce(`${countOf(found.length, 'thing')} to mend before sending.`);
+      announce(toMend(found.length));
       return;
     }
     setStep('review');
@@ -144,31 +145,33 @@ export function WriteTally(props: {
   return (
     <div className="stack write-tally">
       {props.isKept ? null : (
-        <Notice kind="refused" title="This phone does not keep the draft.">
+        <Notice kind="refused" title={t`This phone does not keep the draft.`}>
           <p>
-            Its storage is full or switched off. Do not close this page before the tally is sent;
-            note the numbers on paper too.
+            <Trans>
+              Its storage is full or switched off. Do not close this page before the tally is sent;
+              note the numbers on paper too.
+            </Trans>
           </p>
         </Notice>
       )}
       {refusal !== null || faults.length > 0 ? (
         <FaultSummary
-          headline={
-            refusal?.message ?? `${countOf(faults.length, 'thing')} to mend before sending.`
-          }
+          headline={refusal?.message ?? toMend(faults.length)}
           faults={faults}
           draft={draft}
         />
       ) : null}
       {draft.replaces === null ? null : (
-        <Notice kind="plain" title="You are correcting a submitted tally.">
-          <p>The earlier version stays on record, with your reason for the change.</p>
+        <Notice kind="plain" title={t`You are correcting a submitted tally.`}>
+          <p>
+            <Trans>The earlier version stays on record, with your reason for the change.</Trans>
+          </p>
         </Notice>
       )}
       <LinesPart {...lines} openId={null} />
       <div>
         <button type="button" className="button" data-kind="quiet" onClick={() => setStep('grid')}>
-          Type in a paper sheet
+          <Trans>Type in a paper sheet</Trans>
         </button>
       </div>
       <RaftPart
@@ -180,7 +183,11 @@ export function WriteTally(props: {
         onRemoved={setRemovedRaft}
         onChange={setDraft}
       />
-      {isScreenOn ? <p className="hint">The screen stays on while this page is open.</p> : null}
+      {isScreenOn ? (
+        <p className="hint">
+          <Trans>The screen stays on while this page is open.</Trans>
+        </p>
+      ) : null}
       <WholePart
         draft={draft}
         count={count}
@@ -193,11 +200,18 @@ export function WriteTally(props: {
       {props.onGivenUp === null ? null : (
         <div>
           <button type="button" className="button" data-kind="quiet" onClick={props.onGivenUp}>
-            Leave the tally as it was submitted
+            <Trans>Leave the tally as it was submitted</Trans>
           </button>
         </div>
       )}
       <TallyFoot undo={undo} onAdd={() => setAdding(true)} onLookOver={lookOver} />
     </div>
   );
+}
+
+function toMend(faults: number): string {
+  return plural(faults, {
+    one: '# thing to mend before sending.',
+    other: '# things to mend before sending.',
+  });
 }

@@ -21,6 +21,9 @@ interface Catalogue {
 
 const catalogues = import.meta.glob<Catalogue>('../*/messages/*.po');
 
+/** Field marks are data of the core, which is in English; the French of their texts is looked up by these. */
+const frenchMarks = () => import('../../../server/core/marks/french-marks.js');
+
 const key = 'countersign.language';
 const areas = new Set<Area>(FIRST_AREAS);
 
@@ -52,6 +55,7 @@ async function messagesOf(area: Area, chosen: Language): Promise<Messages> {
 async function load(wanted: Iterable<Area>, chosen: Language): Promise<void> {
   const all = await Promise.all([...wanted].map((area) => messagesOf(area, chosen)));
   for (const messages of all) i18n.load(chosen, messages);
+  if (chosen === 'fr') i18n.load(chosen, (await frenchMarks()).FRENCH_MARKS);
 }
 
 /** Fetches the messages of more pages, before these are drawn. */

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Field } from './field.js';
+import { said, type Label } from './said.js';
 
 /** One of a list, by its value; with `none`, an empty choice that says so comes first. */
 export function SelectField(props: {
@@ -9,7 +10,7 @@ export function SelectField(props: {
   readonly required?: boolean;
   readonly value: string;
   readonly none?: string;
-  readonly options: readonly { readonly value: string; readonly label: string }[];
+  readonly options: readonly { readonly value: string; readonly label: Label }[];
   readonly onChange: (value: string) => void;
 }): ReactNode {
   return (
@@ -24,7 +25,7 @@ export function SelectField(props: {
           {props.none === undefined ? null : <option value="">{props.none}</option>}
           {props.options.map(({ value, label }) => (
             <option key={value} value={value}>
-              {label}
+              {said(label)}
             </option>
           ))}
         </select>

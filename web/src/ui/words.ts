@@ -20,6 +20,11 @@ export function birds(count: number): string {
   return numberFormat(0, 1).format(count);
 }
 
+/** `1.25`: a number as it is, with two decimals at most. */
+export function numberWords(value: number): string {
+  return numberFormat(0, 2).format(value);
+}
+
 /** Birds that were shared out in proportion are not whole: `≈ 112.7`. */
 export function birdsAbout(count: number): string {
   return Number.isInteger(count) ? birds(count) : `≈ ${birds(count)}`;
