@@ -190,7 +190,12 @@ describe('the outbox', () => {
     const before = server.asked.length;
     server.unreachable = false;
     setOnline(true);
-    await screen.findByText('Everything that this phone has was received.');
+    // Eight requests one after another, on a busy machine.
+    await screen.findByText(
+      'Everything that this phone has was received.',
+      {},
+      { timeout: 20_000 },
+    );
     const names = (): readonly string[] => server.asked.slice(before).map(({ name }) => name);
     await waitFor(() => expect(names()).toContain('MyAssignments'));
     const sent = Array.from({ length: 8 }, () => 'SubmitTally');
