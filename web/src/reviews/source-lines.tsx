@@ -2,9 +2,10 @@ import { t } from '@lingui/core/macro';
 import { Plural, Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
 import type { SourceFragment } from '../graphql/generated/graphql.js';
+import { activityWords, methodWords } from '../tallies/line-words.js';
 import { submittedQuantity } from '../tallies/submitted-tally.js';
 import { ObserverMark, type ObserverLetter } from '../ui/observer-mark.js';
-import { clock, inWords, listed } from '../ui/words.js';
+import { clock, listed } from '../ui/words.js';
 
 /** The tally lines that something stands on, as their observers wrote them. */
 export function SourceLines(props: {
@@ -83,8 +84,8 @@ function howWords(line: SourceFragment['line']): string {
   const { block, flock } = line;
   return [
     ...(line.totalMethod === null ? [] : [t`sample of a raft`]),
-    block ? t`blocks of ${block}` : inWords(line.totalMethod ?? line.method),
-    ...(line.activity === 'water' ? [] : [inWords(line.activity)]),
+    block ? t`blocks of ${block}` : methodWords(line.totalMethod ?? line.method),
+    ...(line.activity === 'water' ? [] : [activityWords(line.activity)]),
     ...(flock ? [t`flock ${flock}`] : []),
     ...(line.certainty === 'likely' ? [t({ message: 'likely', context: 'certainty' })] : []),
   ].join(', ');

@@ -30,11 +30,6 @@ export function birdsAbout(count: number): string {
   return Number.isInteger(count) ? birds(count) : `≈ ${birds(count)}`;
 }
 
-/** `1 bird`, `2 birds`. */
-export function countOf(count: number, one: string, many = `${one}s`): string {
-  return `${birds(count)} ${count === 1 ? one : many}`;
-}
-
 /** With as many decimals as are asked for: `decimals(0.8312, 3, 3)` → `0.831`. */
 export function decimals(value: number, least: number, most: number): string {
   return numberFormat(least, most).format(value);
@@ -94,11 +89,6 @@ export function dayAndClock(instant: string, timeZone: string): string {
     minute: '2-digit',
     timeZone,
   }).format(new Date(instant));
-}
-
-/** `count-spread` → `count spread`; the vocabulary's words carry hyphens in data only. */
-export function inWords(code: string): string {
-  return code.replaceAll('-', ' ').replaceAll('_', ' ').toLowerCase();
 }
 
 /** First letter large, for the head of a column or a row. */
