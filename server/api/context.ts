@@ -1,15 +1,22 @@
 import type { Response } from 'express';
+import type { Wording } from '../core/model/saying.js';
 import type { Viewer } from '../people/viewer.js';
 import type { OpenedSession } from '../people/people.service.js';
+import { wordingFor } from './reader.js';
 import type { RequestOfViewer } from './session.middleware.js';
 import { clearSessionCookie, sessionToken, setSessionCookie } from './session-cookie.js';
 
 /** What a resolver knows of the request: who asks, and how to begin or end their session. */
 export class ApiContext {
+  /** The language of whoever asks. */
+  readonly wording: Wording;
+
   constructor(
     private readonly request: RequestOfViewer,
     private readonly response: Response,
-  ) {}
+  ) {
+    this.wording = wordingFor(request, response);
+  }
 
   get viewer(): Viewer | null {
     return this.request.viewer ?? null;

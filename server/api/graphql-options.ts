@@ -1,7 +1,9 @@
 import path from 'node:path';
+import type { ApolloServerPlugin } from '@apollo/server';
 import { ApolloDriver, type ApolloDriverConfig } from '@nestjs/apollo';
 import { GraphQLError, GraphQLScalarType, type GraphQLFormattedError } from 'graphql';
 import type { Response } from 'express';
+import { inEnglish, saidIn, say } from '../core/model/saying.js';
 import { ApiContext } from './context.js';
 import { queryLimits } from './query-limits.js';
 import type { RequestOfViewer } from './session.middleware.js';
@@ -18,15 +20,32 @@ function textOnly(value: unknown): string {
   throw new GraphQLError('An Instant is text such as 2027-01-16T08:00:00-05:00.');
 }
 
+const BUG = say(
+  'Something went wrong in the server, and nothing was changed. Try again; if it happens again, tell whoever runs the server.',
+);
+
+const isBug = ({ extensions }: GraphQLFormattedError): boolean =>
+  extensions?.['code'] === 'INTERNAL_SERVER_ERROR';
+
 /** Bugs are logged by Nest; what they say is not for the outside. */
 function hideBugs(formatted: GraphQLFormattedError): GraphQLFormattedError {
-  if (formatted.extensions?.['code'] !== 'INTERNAL_SERVER_ERROR') return formatted;
-  return {
-    ...formatted,
-    message:
-      'Something went wrong in the server, and nothing was changed. Try again; if it happens again, tell whoever runs the server.',
-  };
+  return isBug(formatted) ? { ...formatted, message: inEnglish(BUG) } : formatted;
 }
+
+/** Says of a hidden bug in the reader's language that there was one. */
+const bugsInLanguage: ApolloServerPlugin<ApiContext> = {
+  requestDidStart: () =>
+    Promise.resolve({
+      willSendResponse: ({ response: { body }, contextValue: { wording } }) => {
+        if (body.kind === 'single' && body.singleResult.errors !== undefined) {
+          body.singleResult.errors = body.singleResult.errors.map((error) =>
+            isBug(error) ? { ...error, message: saidIn(BUG, wording) } : error,
+          );
+        }
+        return Promise.resolve();
+      },
+    }),
+};
 
 export const graphqlOptions: ApolloDriverConfig = {
   driver: ApolloDriver,
@@ -44,4 +63,5 @@ export const graphqlOptions: ApolloDriverConfig = {
   parseOptions: { maxLexicalTokens: 20_000 },
   includeStacktraceInErrorResponses: false,
   formatError: hideBugs,
+  plugins: [bugsInLanguage],
 };

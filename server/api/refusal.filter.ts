@@ -1,25 +1,35 @@
 import { Catch, type ArgumentsHost, type ExceptionFilter } from '@nestjs/common';
-import type { Response } from 'express';
+import type { Request, Response } from 'express';
 import { GraphQLError } from 'graphql';
+import { saidFault } from '../core/model/fault.js';
+import { saidIn } from '../core/model/saying.js';
 import { Refusal, type RefusalCode } from '../core/refusal.js';
+import type { ApiContext } from './context.js';
+import { wordingFor } from './reader.js';
 
 /**
- * Turns a refusal into a GraphQL error: the message for the person, `extensions.code` for the
- * program, and every fault of bad input in `extensions.faults`. It is returned, not thrown: Nest logs
- * what is thrown as a bug. A plain page gets the message with a status instead.
+ * Turns a refusal into a GraphQL error in the reader's language: the message for the person,
+ * `extensions.code` for the program, and every fault of bad input in `extensions.faults`. It is
+ * returned, not thrown: Nest logs what is thrown as a bug. A plain page gets the message with a status
+ * instead.
  */
 @Catch(Refusal)
 export class RefusalFilter implements ExceptionFilter<Refusal> {
-  catch({ code, message, faults }: Refusal, host: ArgumentsHost): GraphQLError | undefined {
+  catch({ code, saying, faults }: Refusal, host: ArgumentsHost): GraphQLError | undefined {
     if (host.getType() === 'http') {
-      const response = host.switchToHttp().getResponse<Response>();
+      const http = host.switchToHttp();
+      const response = http.getResponse<Response>();
+      const wording = wordingFor(http.getRequest<Request>(), response);
       response
         .status(STATUS[code] ?? 400)
         .type('text/plain')
-        .send(message);
+        .send(saidIn(saying, wording));
       return undefined;
     }
-    return new GraphQLError(message, { extensions: { code, faults } });
+    const { wording } = host.getArgByIndex<ApiContext>(2);
+    return new GraphQLError(saidIn(saying, wording), {
+      extensions: { code, faults: faults.map((fault) => saidFault(fault, wording)) },
+    });
   }
 }
 

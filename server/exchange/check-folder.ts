@@ -7,6 +7,7 @@ import { readOptionalFiles } from './optional-files.js';
 import { readCsv } from './read-csv.js';
 import { readJson } from './read-json.js';
 import { readWorkbook } from './read-workbook.js';
+import { say } from '../core/model/saying.js';
 
 /**
  * Checks the files of a count folder: the whole count, or every fault of every file at once.
@@ -37,7 +38,9 @@ function filesByName(
     const name = file.name.split(/[\\/]/u).at(-1) ?? file.name;
     if (!(FOLDER_FILES as readonly string[]).includes(name)) continue;
     if (byName.has(name)) {
-      faults.push(fileFault(name, 'duplicate-file', 'the file is there twice', 'each file once'));
+      faults.push(
+        fileFault(name, 'duplicate-file', say('the file is there twice'), say('each file once')),
+      );
     }
     byName.set(name, { name, content: file.content });
   }
@@ -51,8 +54,8 @@ function document(
 ): RawDocument {
   const file = files.get(name);
   if (file !== undefined) return readJson(file, faults);
-  const expected = `a count folder with count.json, places.geojson and tallies.csv`;
-  faults.push(fileFault(name, 'missing-file', 'the file is missing', expected));
+  const expected = say('a count folder with count.json, places.geojson and tallies.csv');
+  faults.push(fileFault(name, 'missing-file', say('the file is missing'), expected));
   return { file: name, value: undefined };
 }
 
@@ -62,13 +65,13 @@ async function readTallies(
 ): Promise<RawTable | null> {
   const [csv, workbook] = [files.get('tallies.csv'), files.get('tallies.xlsx')];
   if (csv !== undefined && workbook !== undefined) {
-    const problem = 'tallies.csv is there too, and only one of them can be right';
-    faults.push(fileFault('tallies.xlsx', 'duplicate-file', problem, 'one of the two'));
+    const problem = say('tallies.csv is there too, and only one of them can be right');
+    faults.push(fileFault('tallies.xlsx', 'duplicate-file', problem, say('one of the two')));
   }
   if (csv !== undefined) return readCsv(csv, faults);
   if (workbook !== undefined) return readWorkbook(workbook, faults);
-  const expected = 'tallies.csv, or tallies.xlsx with the same columns';
-  faults.push(fileFault('tallies.csv', 'missing-file', 'the file is missing', expected));
+  const expected = say('tallies.csv, or tallies.xlsx with the same columns');
+  faults.push(fileFault('tallies.csv', 'missing-file', say('the file is missing'), expected));
   return null;
 }
 

@@ -4,6 +4,7 @@ import { nearestOf } from '../core/model/nearest.js';
 import { fileFault } from './file-fault.js';
 import type { FolderFile } from './folder-files.js';
 import { readCsv } from './read-csv.js';
+import { joined, say } from '../core/model/saying.js';
 
 /** Columns that the optional files must have. */
 const COLUMNS: ReadonlyMap<string, readonly string[]> = new Map([
@@ -37,8 +38,8 @@ export function readOptionalFiles(
         ...fileFault(
           name,
           'missing-column',
-          'the column is missing',
-          `columns ${columns.join(', ')}`,
+          say('the column is missing'),
+          say('columns {columns}', { columns: joined(columns, ', ') }),
           1,
         ),
         column,

@@ -5,6 +5,7 @@ import { decodeText } from './decode-text.js';
 import { fileFault } from './file-fault.js';
 import type { FolderFile } from './folder-files.js';
 import { tableOf } from './table-of.js';
+import { say } from '../core/model/saying.js';
 
 /**
  * Reads a CSV file (RFC 4180) with a header row. A byte-order mark, CRLF and quoted fields are
@@ -23,13 +24,19 @@ export function readCsv(file: FolderFile, faults: Fault[]): RawTable | null {
     return tableOf(file.name, records satisfies readonly (readonly RawCell[])[], faults);
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const line = typeof error['lines'] === 'number' ? ` near line ${error['lines']}` : '';
+    const line = error['lines'];
     faults.push(
       fileFault(
         file.name,
         'bad-csv',
-        `a quotation mark is out of place${line} of the file`,
-        'fields with quotation marks, commas or line breaks in "quotes", and a quotation mark inside them doubled',
+        typeof line === 'number'
+          ? say('a quotation mark is out of place near line {line} of the file', {
+              line: String(line),
+            })
+          : say('a quotation mark is out of place of the file'),
+        say(
+          'fields with quotation marks, commas or line breaks in "quotes", and a quotation mark inside them doubled',
+        ),
       ),
     );
     return null;

@@ -5,6 +5,7 @@ import type { RawCell, RawTable } from '../core/model/raw.js';
 import { fileFault } from './file-fault.js';
 import type { FolderFile } from './folder-files.js';
 import { tableOf } from './table-of.js';
+import { say } from '../core/model/saying.js';
 
 /**
  * Reads the sheet "tallies" of a spreadsheet, or its first sheet: the same columns as the CSV file.
@@ -25,7 +26,12 @@ export async function readWorkbook(file: FolderFile, faults: Fault[]): Promise<R
   const sheet = sheets.find(({ sheet: name }) => name.toLowerCase() === 'tallies') ?? sheets[0];
   if (sheet === undefined) {
     faults.push(
-      fileFault(file.name, 'no-header', 'the spreadsheet has no sheet', 'a sheet "tallies"'),
+      fileFault(
+        file.name,
+        'no-header',
+        say('the spreadsheet has no sheet'),
+        say('a sheet "tallies"'),
+      ),
     );
     return null;
   }
@@ -33,8 +39,13 @@ export async function readWorkbook(file: FolderFile, faults: Fault[]): Promise<R
 }
 
 function unreadable(file: string): Fault {
-  const expected = 'a spreadsheet saved as .xlsx, or tallies.csv instead';
-  return fileFault(file, 'bad-workbook', 'the file is not a readable .xlsx spreadsheet', expected);
+  const expected = say('a spreadsheet saved as .xlsx, or tallies.csv instead');
+  return fileFault(
+    file,
+    'bad-workbook',
+    say('the file is not a readable .xlsx spreadsheet'),
+    expected,
+  );
 }
 
 function cellOf(cell: unknown): RawCell {

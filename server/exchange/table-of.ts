@@ -1,6 +1,7 @@
 import type { Fault } from '../core/model/fault.js';
 import type { RawCell, RawRow, RawTable } from '../core/model/raw.js';
 import { fileFault } from './file-fault.js';
+import { say } from '../core/model/saying.js';
 
 const isEmpty = (cell: RawCell | undefined): boolean =>
   cell === undefined || cell === null || (typeof cell === 'string' && cell.trim() === '');
@@ -17,7 +18,9 @@ export function tableOf(
 ): RawTable | null {
   const header = records[0];
   if (header === undefined || header.every(isEmpty)) {
-    faults.push(fileFault(file, 'no-header', 'the first row is empty', 'a header row', 1));
+    faults.push(
+      fileFault(file, 'no-header', say('the first row is empty'), say('a header row'), 1),
+    );
     return null;
   }
   const names = header.map((cell) => (isEmpty(cell) ? '' : String(cell).trim().toLowerCase()));
@@ -27,12 +30,20 @@ export function tableOf(
     const row = index + 1;
     const unnamed = record.findIndex((cell, at) => (names[at] ?? '') === '' && !isEmpty(cell));
     if (record.length < names.length) {
-      const problem = `the row has ${record.length} fields, the header has ${names.length}`;
-      const expected = `${names.length} fields; an empty one still needs its separator`;
+      const problem = say('the row has {fields} fields, the header has {header}', {
+        fields: record.length,
+        header: names.length,
+      });
+      const expected = say('{header} fields; an empty one still needs its separator', {
+        header: names.length,
+      });
       faults.push(fileFault(file, 'field-count', problem, expected, row));
     } else if (unnamed >= 0) {
-      const problem = `field ${unnamed + 1} holds "${String(record[unnamed])}" but has no column name`;
-      const expected = 'a name in the header for every column that is used';
+      const problem = say('field {unnamed} holds "{record}" but has no column name', {
+        unnamed: unnamed + 1,
+        record: String(record[unnamed]),
+      });
+      const expected = say('a name in the header for every column that is used');
       faults.push(fileFault(file, 'field-count', problem, expected, row));
     } else {
       // The first of two columns with one name; the header's own fault says that there are two.

@@ -1,5 +1,6 @@
 import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 import { Refusal } from '../core/refusal.js';
+import { say } from '../core/model/saying.js';
 
 /** scrypt cost: about 50 ms and 32 MB a try (RFC 7914's parameters; OWASP's minimum of 2023 is half). */
 const COST = { N: 2 ** 15, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
@@ -27,8 +28,11 @@ export function checkNewPassword(password: string): void {
       row: null,
       column: null,
       value: null,
-      problem: `the password has ${password.length} characters`,
-      expected: `${SHORTEST} to ${LONGEST}; a few unrelated words do well`,
+      problem: say('the password has {number} characters', { number: password.length }),
+      expected: say('{shortest} to {longest}; a few unrelated words do well', {
+        shortest: SHORTEST,
+        longest: LONGEST,
+      }),
       nearest: null,
     },
   ]);

@@ -14,6 +14,7 @@ import { checkNewPassword, hashPassword, passwordFits } from './password.js';
 import { SignInThrottle } from './sign-in-throttle.js';
 import { hashToken, newToken } from './token.js';
 import { mayEnter, signedIn, type Viewer } from './viewer.js';
+import { say } from '../core/model/saying.js';
 
 const DAY_MS = 24 * 60 * 60_000;
 const SESSION_DAYS = 30;
@@ -73,7 +74,9 @@ export class PeopleService {
     if (!(await passwordFits(password, person?.passwordHash ?? null)) || person === null) {
       throw new Refusal(
         'WRONG_PASSWORD',
-        'Name and password do not belong together. Use the name as your leader wrote it; observers sign in by their invite link.',
+        say(
+          'Name and password do not belong together. Use the name as your leader wrote it; observers sign in by their invite link.',
+        ),
       );
     }
     this.throttle.succeeded(signInName, address);
@@ -104,7 +107,9 @@ export class PeopleService {
       if (isOver) {
         throw new Refusal(
           'INVITE_SPENT',
-          'This invite link no longer works: it has run out, or a newer one was made for you. Ask your leader for a new link.',
+          say(
+            'This invite link no longer works: it has run out, or a newer one was made for you. Ask your leader for a new link.',
+          ),
         );
       }
       const { countId, participant } = invite;
@@ -139,13 +144,19 @@ export class PeopleService {
       allowedIn(access, 'INVITE');
       const participant = access.record.participants.find(({ person }) => person.id === personId);
       if (participant === undefined) {
-        throw new Refusal('NOT_FOUND', `Nobody with the id ${personId} takes part in this count.`);
+        throw new Refusal(
+          'NOT_FOUND',
+          say('Nobody with the id {personId} takes part in this count.', { personId }),
+        );
       }
       const person = await transaction.person.findUniqueOrThrow({ where: { id: personId } });
       if (person.passwordHash !== null) {
         throw new Refusal(
           'NOT_NOW',
-          `${person.name} has a password and signs in with it. A forgotten password is renewed where the server runs.`,
+          say(
+            '{name} has a password and signs in with it. A forgotten password is renewed where the server runs.',
+            { name: person.name },
+          ),
         );
       }
       const token = await makeInvite(transaction, access.record.date, {
@@ -196,7 +207,7 @@ export class PeopleService {
     if (person.passwordHash !== null) {
       this.throttle.begin(person.signInName ?? person.id, 'set-password');
       if (!(await passwordFits(current ?? '', person.passwordHash))) {
-        throw new Refusal('WRONG_PASSWORD', 'The current password is not right.');
+        throw new Refusal('WRONG_PASSWORD', say('The current password is not right.'));
       }
       this.throttle.succeeded(person.signInName ?? person.id, 'set-password');
       return;
@@ -204,7 +215,9 @@ export class PeopleService {
     if (person.participants.every(({ countId }) => mayEnter(viewer, countId))) return;
     throw new Refusal(
       'NOT_ALLOWED',
-      'You take part in counts that this invite link does not open. Open the link of each of them first, then set a password.',
+      say(
+        'You take part in counts that this invite link does not open. Open the link of each of them first, then set a password.',
+      ),
     );
   }
 }
@@ -274,7 +287,10 @@ export async function givePassword(
   if (namesake !== null && namesake.id !== personId) {
     throw new Refusal(
       'NOT_NOW',
-      `Someone else already signs in as "${person.name}". Ask your leader to write your name in a way that tells you apart.`,
+      say(
+        'Someone else already signs in as "{name}". Ask your leader to write your name in a way that tells you apart.',
+        { name: person.name },
+      ),
     );
   }
   return transaction.person.update({ where: { id: personId }, data: { signInName, passwordHash } });

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { Refusal } from '../core/refusal.js';
+import { say } from '../core/model/saying.js';
 
 const WINDOW_MS = 15 * 60_000;
 /** Of one name: a person who mistypes is let be, a program that guesses is not. */
@@ -26,7 +27,7 @@ export class SignInThrottle {
     if (tooMany) {
       throw new Refusal(
         'TOO_MANY_TRIES',
-        'Too many sign-ins have failed. Wait 15 minutes and try again.',
+        say('Too many sign-ins have failed. Wait 15 minutes and try again.'),
       );
     }
     for (const key of [`name ${name}`, `address ${address}`]) this.#note(key);

@@ -1,4 +1,5 @@
 import { Refusal } from '../core/refusal.js';
+import { say } from '../core/model/saying.js';
 
 /** Whoever is signed in. */
 export interface Viewer {
@@ -15,7 +16,9 @@ export function signedIn(viewer: Viewer | null): Viewer {
   if (viewer === null) {
     throw new Refusal(
       'NOT_SIGNED_IN',
-      'Nobody is signed in. Open your invite link again, or sign in with your name and password.',
+      say(
+        'Nobody is signed in. Open your invite link again, or sign in with your name and password.',
+      ),
     );
   }
   return viewer;

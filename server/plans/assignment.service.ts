@@ -13,6 +13,7 @@ import { currentTallies } from '../tallies/blindness.js';
 import { allowedIn, openCount } from './count-access.js';
 import { assignmentView } from './count.view.js';
 import { assignmentEntry } from './store-count.js';
+import { joined, say, type Saying } from '../core/model/saying.js';
 
 @Injectable()
 export class AssignmentService {
@@ -32,7 +33,9 @@ export class AssignmentService {
       if (stored !== null) {
         throw new Refusal(
           'ID_REUSED',
-          `There is another assignment with the id ${input.id}. Give this one a new id.`,
+          say('There is another assignment with the id {id}. Give this one a new id.', {
+            id: input.id,
+          }),
         );
       }
       checkOpen(record, assignment.window);
@@ -50,7 +53,10 @@ export class AssignmentService {
   unassign(viewer: Viewer | null, assignmentId: string): Promise<boolean> {
     return this.database.write(async (transaction) => {
       const row = await transaction.assignment.findUnique({ where: { id: assignmentId } });
-      const missing = new Refusal('NOT_FOUND', `There is no assignment ${assignmentId}.`);
+      const missing = new Refusal(
+        'NOT_FOUND',
+        say('There is no assignment {assignmentId}.', { assignmentId }),
+      );
       if (row === null) throw missing;
       const access = await openCount(transaction, viewer, row.countId);
       allowedIn(access, 'PLAN');
@@ -67,7 +73,10 @@ export class AssignmentService {
       if (rests !== undefined) {
         throw new Refusal(
           'NOT_NOW',
-          `Tally ${rests.id} was submitted for this assignment, so it stays. A compiler can leave the tally out by a ruling.`,
+          say(
+            'Tally {id} was submitted for this assignment, so it stays. A compiler can leave the tally out by a ruling.',
+            { id: rests.id },
+          ),
         );
       }
       await transaction.assignment.delete({ where: { id: assignmentId } });
@@ -88,7 +97,10 @@ export class AssignmentService {
 
 function checkOpen(record: CountRecord, window: string): void {
   if (!record.closedWindows.has(window)) return;
-  throw new Refusal('NOT_NOW', `Window ${window} is closed, so who counts in it is settled.`);
+  throw new Refusal(
+    'NOT_NOW',
+    say('Window {window} is closed, so who counts in it is settled.', { window }),
+  );
 }
 
 function checkedAssignment(record: CountRecord, input: Api.AssignInput): Assignment {
@@ -97,17 +109,17 @@ function checkedAssignment(record: CountRecord, input: Api.AssignInput): Assignm
     .filter(({ roles }) => roles.includes('observer'))
     .map(({ person }) => person.id);
   const ids = (nouns: readonly { readonly id: string }[]): string[] => nouns.map(({ id }) => id);
-  checkId(faults, 'personId', input.personId, observers, 'an observer of this count');
-  checkId(faults, 'windowId', input.windowId, ids(record.windows), 'a window of this count');
+  checkId(faults, 'personId', input.personId, observers, say('an observer of this count'));
+  checkId(faults, 'windowId', input.windowId, ids(record.windows), say('a window of this count'));
   for (const section of input.sectionIds) {
-    checkId(faults, 'sectionIds', section, ids(record.sections), 'a section of this count');
+    checkId(faults, 'sectionIds', section, ids(record.sections), say('a section of this count'));
   }
   if (input.sectionIds.length === 0) {
-    checkId(faults, 'sectionIds', '', [], 'one section of this count at least');
+    checkId(faults, 'sectionIds', '', [], say('one section of this count at least'));
   }
   if (input.vantageId) {
     const vantages = ids(record.vantages);
-    checkId(faults, 'vantageId', input.vantageId, vantages, 'a vantage point of this count');
+    checkId(faults, 'vantageId', input.vantageId, vantages, say('a vantage point of this count'));
   }
   if (faults.length > 0) throw Refusal.badInput(faults);
   const assignment = {
@@ -125,7 +137,7 @@ function checkId(
   column: string,
   value: string,
   known: readonly string[],
-  expected: string,
+  expected: Saying,
 ): void {
   if (known.includes(value)) return;
   faults.push({
@@ -134,8 +146,14 @@ function checkId(
     row: null,
     column,
     value,
-    problem: value === '' ? 'nothing is given' : `"${value}" is not the id of ${expected}`,
-    expected: known.length === 0 ? expected : `${expected}: ${known.join(', ')}`,
+    problem:
+      value === ''
+        ? say('nothing is given')
+        : say('"{value}" is not the id of {expected}', { value, expected }),
+    expected:
+      known.length === 0
+        ? expected
+        : say('{expected}: {known}', { expected, known: joined(known, ', ') }),
     nearest: nearestOf(value, known),
   });
 }

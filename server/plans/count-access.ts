@@ -7,6 +7,7 @@ import { mayEnter, signedIn, type Viewer } from '../people/viewer.js';
 import { inputHashOf } from '../reviews/review-input.js';
 import { hasOwnIn, isBlindTo, isOwn, type Piece } from '../tallies/blindness.js';
 import type { TallyHeader } from '../database/tally-rows.js';
+import { type Saying, say, together } from '../core/model/saying.js';
 
 /** A count as one person meets it. */
 export interface CountAccess {
@@ -30,7 +31,10 @@ export async function openCount(
   const record = mayEnter(someone, countId) ? await loadCount(source, countId) : null;
   const part = record?.participants.find(({ person }) => person.id === someone.personId);
   if (record === null || part === undefined) {
-    throw new Refusal('NOT_FOUND', `You take part in no count with the id ${countId}.`);
+    throw new Refusal(
+      'NOT_FOUND',
+      say('You take part in no count with the id {countId}.', { countId }),
+    );
   }
   return {
     viewer: someone,
@@ -56,32 +60,39 @@ async function stateOf(source: Source, record: CountRecord): Promise<CountState>
   return isSigned && signed.length > 0 ? 'SIGNED' : 'CLOSED';
 }
 
-const STATE_SENTENCES: Readonly<Record<CountState, string>> = {
-  OPEN: 'its windows are still open; the leader closes them when all have submitted',
-  CLOSED: 'its windows are closed and it is under review',
-  SIGNED: 'it is signed',
-  SEALED: 'it is sealed and can only be read',
+const STATE_SENTENCES: Readonly<Record<CountState, Saying>> = {
+  OPEN: say('its windows are still open; the leader closes them when all have submitted'),
+  CLOSED: say('its windows are closed and it is under review'),
+  SIGNED: say('it is signed'),
+  SEALED: say('it is sealed and can only be read'),
 };
 
 /** An act in words that follow "may not". */
-const ACT_WORDS: Readonly<Record<Act, string>> = {
-  PLAN: 'change the plan of this count',
-  INVITE: 'make invite links for this count',
-  CLOSE_WINDOW: 'close a window of this count',
-  PRINT_FIELD_SHEET: 'print field sheets of this count',
-  SUBMIT_TALLY: 'submit a tally to this count',
-  SEE_COVERAGE: 'see the coverage of this count',
-  SEE_TALLIES: "see other people's tallies of this count",
-  REVIEW: 'see the review of this count',
-  SEE_OWN_AGREEMENT: 'see how you agree with others on this count',
-  RULE: 'give or withdraw rulings on this count',
-  SECOND: 'second rulings on this count',
-  ASK: 'put queries to observers of this count',
-  ANSWER: 'answer queries of this count',
-  SIGN_OFF: 'sign off this count',
-  SEAL: 'seal this count',
-  SEE_COMPILED: 'see the compiled count',
-  SEE_AUDIT: 'see the audit trail of this count',
+const ACT_WORDS: Readonly<Record<Act, Saying>> = {
+  PLAN: say('change the plan of this count'),
+  INVITE: say('make invite links for this count'),
+  CLOSE_WINDOW: say('close a window of this count'),
+  PRINT_FIELD_SHEET: say('print field sheets of this count'),
+  SUBMIT_TALLY: say('submit a tally to this count'),
+  SEE_COVERAGE: say('see the coverage of this count'),
+  SEE_TALLIES: say("see other people's tallies of this count"),
+  REVIEW: say('see the review of this count'),
+  SEE_OWN_AGREEMENT: say('see how you agree with others on this count'),
+  RULE: say('give or withdraw rulings on this count'),
+  SECOND: say('second rulings on this count'),
+  ASK: say('put queries to observers of this count'),
+  ANSWER: say('answer queries of this count'),
+  SIGN_OFF: say('sign off this count'),
+  SEAL: say('seal this count'),
+  SEE_COMPILED: say('see the compiled count'),
+  SEE_AUDIT: say('see the audit trail of this count'),
+};
+
+/** A role in words that follow "as". */
+export const ROLE_WORDS: Readonly<Record<Role, Saying>> = {
+  LEADER: say('leader'),
+  OBSERVER: say('observer'),
+  COMPILER: say('compiler'),
 };
 
 /**
@@ -96,10 +107,19 @@ export function allowedIn(access: CountAccess, act: Act): void {
   if (!isEverAllowed(act, roles)) {
     throw new Refusal(
       'NOT_ALLOWED',
-      `You may not ${ACT_WORDS[act]}: you take part as ${roles.join(' and ').toLowerCase()}.`,
+      say('You may not {act}: you take part as {roles}.', {
+        act: ACT_WORDS[act],
+        roles: together(roles.map((role) => ROLE_WORDS[role])),
+      }),
     );
   }
-  throw new Refusal('NOT_NOW', `You may not ${ACT_WORDS[act]} now: ${STATE_SENTENCES[state]}.`);
+  throw new Refusal(
+    'NOT_NOW',
+    say('You may not {act} now: {state}.', {
+      act: ACT_WORDS[act],
+      state: STATE_SENTENCES[state],
+    }),
+  );
 }
 
 /** True where someone who reviews must not see a piece yet, since their own tally of it is due. */

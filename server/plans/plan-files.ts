@@ -1,6 +1,7 @@
 import type * as Api from '../api/generated/schema.js';
 import { Refusal } from '../core/refusal.js';
 import type { FolderFile } from '../exchange/folder-files.js';
+import { say } from '../core/model/saying.js';
 
 /**
  * A plan in the form of a count folder, so that it is checked by the same rules and told of with the
@@ -43,8 +44,8 @@ function protocolValue(text: string): unknown {
         row: null,
         column: null,
         value: text.slice(0, 80),
-        problem: 'the protocol is not JSON',
-        expected: 'a JSON object with protocol settings, or nothing',
+        problem: say('the protocol is not JSON'),
+        expected: say('a JSON object with protocol settings, or nothing'),
         nearest: null,
       },
     ]);

@@ -14,6 +14,7 @@ import { allowedIn, openCount, type CountAccess } from './count-access.js';
 import { assignmentView, countView, coverageViews, type CountView } from './count.view.js';
 import { planFiles } from './plan-files.js';
 import { storeCount } from './store-count.js';
+import { say } from '../core/model/saying.js';
 
 /** Plans, whole counts, and who counts where. */
 @Injectable()
@@ -64,7 +65,7 @@ export class PlanService {
     if (await isPlanner(this.database.read, someone)) return someone;
     throw new Refusal(
       'NOT_ALLOWED',
-      'Counts are planned and imported by leaders who signed in with their password.',
+      say('Counts are planned and imported by leaders who signed in with their password.'),
     );
   }
 
@@ -99,7 +100,7 @@ export class PlanService {
         const ids = record.windows.map(({ id }) => id).join(', ');
         throw new Refusal(
           'NOT_FOUND',
-          `This count has no window ${windowId}; its windows are ${ids}.`,
+          say('This count has no window {windowId}; its windows are {ids}.', { windowId, ids }),
         );
       }
       const by = access.viewer.personId;

@@ -15,6 +15,7 @@ import type { Transaction } from '../database/source.js';
 import { storeTally, tallyContent, type TallyVersion } from '../database/tally-rows.js';
 import { contentHash } from '../seals/canonical.js';
 import { tallyEntry } from '../tallies/tally-entry.js';
+import { say } from '../core/model/saying.js';
 
 /** A checked count on its way in. */
 export interface IncomingCount {
@@ -50,7 +51,9 @@ export async function storeCount(
   if (existing !== null) {
     throw new Refusal(
       'ID_REUSED',
-      `There is a count with the id ${snapshot.id} already. Give this one another id.`,
+      say('There is a count with the id {id} already. Give this one another id.', {
+        id: snapshot.id,
+      }),
     );
   }
   const added = await storePeople(transaction, snapshot.people, by.id);
@@ -94,8 +97,11 @@ async function storePeople(
       row: null,
       column: 'people',
       value: id,
-      problem: `the person id "${id}" (${name}) already belongs to someone of another name`,
-      expected: 'person ids that are unique over all counts of the programme',
+      problem: say('the person id "{id}" ({name}) already belongs to someone of another name', {
+        id,
+        name,
+      }),
+      expected: say('person ids that are unique over all counts of the programme'),
       nearest: null,
     }));
   if (faults.length > 0) throw Refusal.badInput(faults);

@@ -8,6 +8,7 @@ import { isHidden, type CountAccess } from '../plans/count-access.js';
 import { currentTallies } from '../tallies/blindness.js';
 import { reviewInput, type ReviewInput } from './review-input.js';
 import { reconcileAndKeep, reconcileOnce, type Reconciled } from './stored-result.js';
+import { say } from '../core/model/saying.js';
 
 /** All that one reviewer may see of a count, and what the engine makes of exactly that. */
 export interface LoadedReview {
@@ -67,7 +68,7 @@ export function talliesOfCells(review: LoadedReview, cells: readonly string[]): 
   const found = cells.map((id) => {
     const cell = review.result.cells.find((one) => one.id === id);
     if (cell === undefined)
-      throw new Refusal('NOT_FOUND', `There is no cell ${id} in this review.`);
+      throw new Refusal('NOT_FOUND', say('There is no cell {id} in this review.', { id }));
     return cell;
   });
   const ids = found.flatMap(({ tallies }) => tallies.flatMap(({ tally }) => tally.split('+')));

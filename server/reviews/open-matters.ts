@@ -1,10 +1,11 @@
-import { describeTarget } from '../core/rulings/check-contradictions.js';
+import { targetSaying } from '../core/rulings/check-contradictions.js';
 import { nameOf } from '../plans/count-access.js';
 import type { LoadedReview } from './loaded-review.js';
 import { awaitsSecond, standingRulings } from './rulings-in-force.js';
+import { type Saying, say } from '../core/model/saying.js';
 
 /** What stands between a count and its sign-off, one sentence each; empty when nothing does. */
-export function openMatters(review: LoadedReview): string[] {
+export function openMatters(review: LoadedReview): Saying[] {
   const { access, result, rulings, queries } = review;
   const { record } = access;
   const name = (person: string): string => nameOf(record, person);
@@ -15,21 +16,33 @@ export function openMatters(review: LoadedReview): string[] {
   );
   const withoutEffect = result.rulings.filter(({ state }) => state !== 'applied');
   return [
-    ...openWindows.map(({ id }) => `Window ${id} is still open: the leader closes it.`),
-    ...unruled.map(({ text }) => `No ruling settles a serious disagreement: ${text}`),
+    ...openWindows.map(({ id }) => say('Window {id} is still open: the leader closes it.', { id })),
+    ...unruled.map(({ text }) => say('No ruling settles a serious disagreement: {text}', { text })),
     ...withoutEffect.map(({ id, text }) => {
       const by = rulings.find(({ ruling }) => ruling.id === id)?.ruling.by;
-      const whose = by === undefined ? `Ruling ${id}` : `The ruling of ${name(by)}`;
-      return `${whose} is not applied: ${text}. Take it back, or rule again in its place.`;
+      return by === undefined
+        ? say('Ruling {id} is not applied: {text}. Take it back, or rule again in its place.', {
+            id,
+            text,
+          })
+        : say(
+            'The ruling of {name} is not applied: {text}. Take it back, or rule again in its place.',
+            { name: name(by), text },
+          );
     }),
-    ...standing
-      .filter(awaitsSecond)
-      .map(
-        ({ ruling }) =>
-          `The ruling of ${name(ruling.by)} on ${describeTarget(ruling.target)} waits for a second person.`,
-      ),
+    ...standing.filter(awaitsSecond).map(({ ruling }) =>
+      say('The ruling of {name} on {target} waits for a second person.', {
+        name: name(ruling.by),
+        target: targetSaying(ruling.target),
+      }),
+    ),
     ...queries
       .filter(({ answer }) => answer === null)
-      .map(({ askedBy, to }) => `${name(to)} has not answered a query of ${name(askedBy)}.`),
+      .map(({ askedBy, to }) =>
+        say('{asked} has not answered a query of {asker}.', {
+          asked: name(to),
+          asker: name(askedBy),
+        }),
+      ),
   ];
 }

@@ -24,6 +24,7 @@ import {
   type LoadedReview,
 } from './loaded-review.js';
 import { queryView } from './query.view.js';
+import { say } from '../core/model/saying.js';
 
 @Injectable()
 export class QueryService {
@@ -75,7 +76,9 @@ export class QueryService {
       if (query.answer !== null) {
         throw new Refusal(
           'NOT_NOW',
-          'This query is answered already, and answers stay as they were given. Tell the compiler, who can ask again.',
+          say(
+            'This query is answered already, and answers stay as they were given. Tell the compiler, who can ask again.',
+          ),
         );
       }
       const at = new Date().toISOString();
@@ -107,7 +110,7 @@ async function ownQuery(
   const { personId } = signedIn(viewer);
   const [query] = await loadQueries(source, { id: queryId });
   if (query?.to === personId) return query;
-  throw new Refusal('NOT_FOUND', `No query ${queryId} was put to you.`);
+  throw new Refusal('NOT_FOUND', say('No query {queryId} was put to you.', { queryId }));
 }
 
 function sameQuery(
@@ -124,7 +127,9 @@ function sameQuery(
   if (isSame) return queryView(access, stored);
   throw new Refusal(
     'ID_REUSED',
-    `Another query was already asked under the id ${input.id}. Give this one a new id.`,
+    say('Another query was already asked under the id {id}. Give this one a new id.', {
+      id: input.id,
+    }),
   );
 }
 
@@ -133,13 +138,19 @@ function composed(review: LoadedReview, input: Api.AskQueryInput): QueryRecord {
   const { record, viewer } = access;
   const to = input.toPersonId;
   if (!record.participants.some(({ person }) => person.id === to)) {
-    throw new Refusal('NOT_FOUND', `Nobody with the id ${to} takes part in this count.`);
+    throw new Refusal(
+      'NOT_FOUND',
+      say('Nobody with the id {to} takes part in this count.', { to }),
+    );
   }
   const disagreement = result.disagreements.find(({ id }) => id === input.disagreementId) ?? null;
   if (input.disagreementId && disagreement === null) {
     throw new Refusal(
       'NOT_FOUND',
-      `There is no disagreement ${input.disagreementId} in this review any more. Load the review again.`,
+      say(
+        'There is no disagreement {disagreementId} in this review any more. Load the review again.',
+        { disagreementId: input.disagreementId },
+      ),
     );
   }
   const own = review.tallies.filter((tally) => isOwn(tally, to));
@@ -187,8 +198,14 @@ function checkMayBeAsked(review: LoadedReview, to: string, tallies: readonly str
   throw new Refusal(
     'NOT_NOW',
     owes
-      ? `${nameOf(record, to)} still has to submit a tally here. Ask once it is in, so that the question gives nothing away.`
-      : `${nameOf(record, to)} has no tally here to be asked about. Ask one of the observers of the disagreement.`,
+      ? say(
+          '{name} still has to submit a tally here. Ask once it is in, so that the question gives nothing away.',
+          { name: nameOf(record, to) },
+        )
+      : say(
+          '{name} has no tally here to be asked about. Ask one of the observers of the disagreement.',
+          { name: nameOf(record, to) },
+        ),
   );
 }
 
@@ -199,7 +216,7 @@ function aboutOwn(lines: readonly string[], isOfDisagreement: boolean): string {
 }
 
 /** @throws Refusal BAD_INPUT if it is empty */
-function stated(column: string, text: string): string {
+function stated(column: 'question' | 'answer', text: string): string {
   if (text.trim() !== '') return text.trim();
   throw Refusal.badInput([
     {
@@ -208,8 +225,8 @@ function stated(column: string, text: string): string {
       row: null,
       column,
       value: text,
-      problem: `the ${column} is empty`,
-      expected: 'a sentence or two',
+      problem: column === 'question' ? say('the question is empty') : say('the answer is empty'),
+      expected: say('a sentence or two'),
       nearest: null,
     },
   ]);

@@ -8,6 +8,7 @@ import { ownAgreementView } from './agreement.view.js';
 import { loadReview, type LoadedReview } from './loaded-review.js';
 import { reviewView, type ReviewView } from './review.view.js';
 import { storeResult } from './stored-result.js';
+import { say } from '../core/model/saying.js';
 
 @Injectable()
 export class ReviewService {
@@ -66,7 +67,10 @@ export class ReviewService {
     if (found !== undefined) return found;
     throw new Refusal(
       'NOT_FOUND',
-      `There is no disagreement ${id} in this review any more: the tallies have changed, or you still owe a tally there.`,
+      say(
+        'There is no disagreement {id} in this review any more: the tallies have changed, or you still owe a tally there.',
+        { id },
+      ),
     );
   }
 }

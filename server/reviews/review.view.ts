@@ -16,6 +16,7 @@ import { awaitsSecond, standingRulings } from './rulings-in-force.js';
 import { decisionView, rulingView, targetView } from './ruling.view.js';
 import { targetOfDisagreement } from './ruling-target.js';
 import { sourceLines, type SourceLines } from './source-lines.js';
+import { inEnglish } from '../core/model/saying.js';
 
 /** A review whose disagreements are all there: its resolvers pick from them. */
 export type ReviewView = Omit<Api.Review, 'disagreements' | 'disagreement'> & {
@@ -49,7 +50,7 @@ export function reviewView(review: LoadedReview): ReviewView {
       ({ section, window }) =>
         `${section.name} in window ${window}: you see it once your own tally there is in, or the window is closed.`,
     ),
-    openMatters: openMatters(review),
+    openMatters: openMatters(review).map(inEnglish),
   };
 }
 

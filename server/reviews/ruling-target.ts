@@ -5,9 +5,10 @@ import type { Snapshot } from '../core/model/snapshot.js';
 import { Refusal } from '../core/refusal.js';
 import { applyToTallies } from '../core/rulings/apply-to-tallies.js';
 import { basisOfLines } from '../core/rulings/basis.js';
-import { describeTarget, targetKey } from '../core/rulings/check-contradictions.js';
+import { targetKey, targetSaying } from '../core/rulings/check-contradictions.js';
 import { lookAlikesFrom } from '../core/taxa/candidate-set.js';
 import { talliesOfCells, type LoadedReview } from './loaded-review.js';
+import { say } from '../core/model/saying.js';
 
 /** What a ruling stands on. */
 export interface TargetFacts {
@@ -30,8 +31,11 @@ export function targetOf(review: LoadedReview, input: Api.RulingInput): RulingTa
     throw new Refusal(
       input.disagreementId ? 'NOT_FOUND' : 'BAD_INPUT',
       input.disagreementId
-        ? `There is no disagreement ${input.disagreementId} in this review any more. Load the review again.`
-        : 'A ruling needs a disagreement or a target of its own.',
+        ? say(
+            'There is no disagreement {disagreementId} in this review any more. Load the review again.',
+            { disagreementId: input.disagreementId },
+          )
+        : say('A ruling needs a disagreement or a target of its own.'),
     );
   }
   const target =
@@ -40,7 +44,10 @@ export function targetOf(review: LoadedReview, input: Api.RulingInput): RulingTa
   if (target !== null) return target;
   throw new Refusal(
     'BAD_INPUT',
-    `The disagreement ${disagreement.id} is about a whole cell. Say which group, tally or line the ruling is about.`,
+    say(
+      'The disagreement {id} is about a whole cell. Say which group, tally or line the ruling is about.',
+      { id: disagreement.id },
+    ),
   );
 }
 
@@ -62,7 +69,9 @@ function givenTarget(input: Api.RulingTargetInput): RulingTarget {
   if (kind === 'line' && line) return { kind, line };
   throw new Refusal(
     'BAD_INPUT',
-    'The target of a ruling is a group with its cell, or a link, a tally or a line; kind says which of them.',
+    say(
+      'The target of a ruling is a group with its cell, or a link, a tally or a line; kind says which of them.',
+    ),
   );
 }
 
@@ -128,6 +137,9 @@ function basisOfGroupTarget(
 function notThere(target: RulingTarget): Refusal {
   return new Refusal(
     'NOT_FOUND',
-    `There is nothing like ${describeTarget(target)} in this review. Load the review again: a tally may have changed.`,
+    say(
+      'There is nothing like {target} in this review. Load the review again: a tally may have changed.',
+      { target: targetSaying(target) },
+    ),
   );
 }

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type * as Api from '../api/generated/schema.js';
 import type { Ruling } from '../core/model/ruling.js';
 import { Refusal } from '../core/refusal.js';
-import { describeTarget, targetKey } from '../core/rulings/check-contradictions.js';
+import { targetKey, targetSaying } from '../core/rulings/check-contradictions.js';
 import { countChain, type AuditAct, type NewEntry } from '../database/audit-log.js';
 import { Database } from '../database/database.js';
 import { rulingContent, storeRuling, type RulingRecord } from '../database/ruling-rows.js';
@@ -18,6 +18,7 @@ import { readDecision } from './read-decision.js';
 import { rulingView } from './ruling.view.js';
 import { awaitsSecond, standingRulings } from './rulings-in-force.js';
 import { factsOf, targetOf } from './ruling-target.js';
+import { say } from '../core/model/saying.js';
 
 @Injectable()
 export class RulingService {
@@ -52,12 +53,17 @@ export class RulingService {
       if (record.ruling.by === personId) {
         throw new Refusal(
           'NOT_ALLOWED',
-          'A ruling is seconded by somebody else than its author. Ask another compiler or the leader.',
+          say(
+            'A ruling is seconded by somebody else than its author. Ask another compiler or the leader.',
+          ),
         );
       }
       if (record.second?.by === personId) return { value: rulingView(review, record), entries: [] };
       if (!awaitsSecond(record)) {
-        throw new Refusal('NOT_NOW', `Ruling ${rulingId} needs no second, or has one already.`);
+        throw new Refusal(
+          'NOT_NOW',
+          say('Ruling {rulingId} needs no second, or has one already.', { rulingId }),
+        );
       }
       checkStanding(review, record);
       await checkFits(transaction, review, record);
@@ -79,7 +85,7 @@ export class RulingService {
       if (record.ruling.by !== personId) {
         throw new Refusal(
           'NOT_ALLOWED',
-          'Only its author takes a ruling back. Give one that takes its place instead.',
+          say('Only its author takes a ruling back. Give one that takes its place instead.'),
         );
       }
       if (record.withdrawal?.reason === reason.trim()) {
@@ -118,7 +124,9 @@ export class RulingService {
     if (isSame) return rulingView(review, record);
     throw new Refusal(
       'ID_REUSED',
-      `Another ruling was already given under the id ${input.id}. Give this one a new id.`,
+      say('Another ruling was already given under the id {id}. Give this one a new id.', {
+        id: input.id,
+      }),
     );
   }
 }
@@ -129,7 +137,9 @@ function decide(review: LoadedReview, input: Api.RulingInput): RulingRecord {
   if (input.inputHash && input.inputHash !== reconciled.inputHash) {
     throw new Refusal(
       'STALE',
-      'The count has changed since you opened this page: a tally or a ruling came in. Look at it again before you rule.',
+      say(
+        'The count has changed since you opened this page: a tally or a ruling came in. Look at it again before you rule.',
+      ),
     );
   }
   const { personId } = access.viewer;
@@ -171,16 +181,28 @@ function checkReplaced(review: LoadedReview, { ruling, replaces }: RulingRecord)
   if (replaces !== null && !onTarget.some((record) => record.ruling.id === replaces)) {
     throw new Refusal(
       'NOT_FOUND',
-      `Ruling ${replaces}, whose place this one would take, is not in force on ${describeTarget(ruling.target)}.`,
+      say('Ruling {replaces}, whose place this one would take, is not in force on {target}.', {
+        replaces,
+        target: targetSaying(ruling.target),
+      }),
     );
   }
   const other = onTarget.find((record) => record.ruling.id !== replaces);
   if (other === undefined) return;
   throw new Refusal(
     'CONTRADICTION',
-    `Ruling ${other.ruling.id} (by ${other.ruling.by}: ${other.ruling.decision.kind}) and ruling ${ruling.id} ` +
-      `(by ${ruling.by}: ${ruling.decision.kind}) are both about ${describeTarget(ruling.target)}. ` +
-      'Withdraw one of them, or let the later one take the place of the earlier.',
+    say(
+      'Ruling {id} (by {by}: {kind}) and ruling {laterId} (by {laterBy}: {laterKind}) are both about {target}. Withdraw one of them, or let the later one take the place of the earlier.',
+      {
+        id: other.ruling.id,
+        by: other.ruling.by,
+        kind: other.ruling.decision.kind,
+        laterId: ruling.id,
+        laterBy: ruling.by,
+        laterKind: ruling.decision.kind,
+        target: targetSaying(ruling.target),
+      },
+    ),
   );
 }
 
@@ -202,14 +224,19 @@ async function checkFits(
   if (outcome?.state === 'applied') return;
   throw new Refusal(
     'STALE',
-    `The ruling would have no effect: ${outcome?.text ?? 'nothing is there for it to settle'}. Load the review again.`,
+    say('The ruling would have no effect: {text}. Load the review again.', {
+      text: outcome?.text ?? say('nothing is there for it to settle'),
+    }),
   );
 }
 
 function checkStanding(review: LoadedReview, { ruling }: RulingRecord): void {
   const stands = standingRulings(review.rulings).some((record) => record.ruling.id === ruling.id);
   if (stands) return;
-  throw new Refusal('NOT_NOW', `Ruling ${ruling.id} was taken back or replaced already.`);
+  throw new Refusal(
+    'NOT_NOW',
+    say('Ruling {id} was taken back or replaced already.', { id: ruling.id }),
+  );
 }
 
 /** @throws Refusal BAD_INPUT if no reason is given */
@@ -223,8 +250,8 @@ function stated(reason: string): string {
       row: null,
       column: 'reason',
       value: reason,
-      problem: 'no reason is given',
-      expected: 'a few words on why, for whoever traces the number later',
+      problem: say('no reason is given'),
+      expected: say('a few words on why, for whoever traces the number later'),
       nearest: null,
     },
   ]);
@@ -238,7 +265,10 @@ async function openRuling(
   act: 'RULE' | 'SECOND',
 ): Promise<{ access: CountAccess; review: LoadedReview; record: RulingRecord }> {
   const row = await transaction.ruling.findUnique({ where: { id: rulingId } });
-  const missing = new Refusal('NOT_FOUND', `There is no ruling ${rulingId} that you may see.`);
+  const missing = new Refusal(
+    'NOT_FOUND',
+    say('There is no ruling {rulingId} that you may see.', { rulingId }),
+  );
   if (row === null) throw missing;
   const access = await openCount(transaction, viewer, row.countId);
   allowedIn(access, act);

@@ -11,7 +11,7 @@ import { loadRulings } from '../database/ruling-rows.js';
 import { loadTallies } from '../database/tally-rows.js';
 import { isEverAllowed, permission } from '../people/policy.js';
 import type { Viewer } from '../people/viewer.js';
-import { allowedIn, openCount, type CountAccess } from '../plans/count-access.js';
+import { type CountAccess, ROLE_WORDS, allowedIn, openCount } from '../plans/count-access.js';
 import { countView, type CountView } from '../plans/count.view.js';
 import { loadReviewWithin } from '../reviews/loaded-review.js';
 import { openMatters } from '../reviews/open-matters.js';
@@ -21,6 +21,7 @@ import { currentTallies } from '../tallies/blindness.js';
 import { sha256 } from './canonical.js';
 import { compiledView, sealView, type CompiledView } from './compiled.view.js';
 import { merkleRoot } from './merkle.js';
+import { type Saying, joined, say, together } from '../core/model/saying.js';
 
 @Injectable()
 export class SealService {
@@ -49,10 +50,12 @@ export class SealService {
       if (review.reconciled.inputHash !== inputHash) {
         throw new Refusal(
           'STALE',
-          'The count has changed since you read it: a tally or a ruling came in. Read it again, then sign.',
+          say(
+            'The count has changed since you read it: a tally or a ruling came in. Read it again, then sign.',
+          ),
         );
       }
-      refuseOpenMatters('signed off', openMatters(review));
+      refuseOpenMatters(say('The count cannot be signed off yet:'), openMatters(review));
       const role = as.toLowerCase();
       const by = access.viewer.personId;
       const isSigned = access.record.signOffs.some(
@@ -140,22 +143,25 @@ function checkSignsAs({ roles, state }: CountAccess, as: Api.Role): void {
   if (roles.includes(as) && permission('SIGN_OFF', as, state) === 'yes') return;
   throw new Refusal(
     'NOT_ALLOWED',
-    `You cannot sign off as ${as.toLowerCase()}: you take part as ${roles.join(' and ').toLowerCase()}.`,
+    say('You cannot sign off as {as}: you take part as {roles}.', {
+      as: ROLE_WORDS[as],
+      roles: together(roles.map((role) => ROLE_WORDS[role])),
+    }),
   );
 }
 
-function refuseOpenMatters(what: string, matters: readonly string[]): void {
+function refuseOpenMatters(head: Saying, matters: readonly Saying[]): void {
   if (matters.length === 0) return;
   throw new Refusal(
     'NOT_NOW',
-    [`The count cannot be ${what} yet:`, ...matters.map((matter) => `- ${matter}`)].join('\n'),
+    joined([head, ...matters.map((matter) => joined(['- ', matter], ''))], '\n'),
   );
 }
 
 async function storeSeal(transaction: Transaction, access: CountAccess): Promise<SealRecord> {
   const countId = access.record.id;
   const review = await loadReviewWithin(transaction, access);
-  refuseOpenMatters('sealed', openMatters(review));
+  refuseOpenMatters(say('The count cannot be sealed yet:'), openMatters(review));
   const { input, inputHash, resultText } = review.reconciled;
   const entries = await transaction.auditEntry.findMany({
     where: { chain: countChain(countId) },

@@ -6,6 +6,7 @@ import { mayEnter, signedIn, type Viewer } from '../people/viewer.js';
 import { allowedIn, nameOf, openCount } from '../plans/count-access.js';
 import { drawFieldSheet, PAPERS, type Paper } from './draw-field-sheet.js';
 import { fieldSheet, SHEET_LANGUAGES } from './field-sheet.js';
+import { alternatives, say } from '../core/model/saying.js';
 
 @Injectable()
 export class SheetService {
@@ -25,7 +26,10 @@ export class SheetService {
     const someone = signedIn(viewer);
     const missing = new Refusal(
       'NOT_FOUND',
-      `There is no assignment ${assignmentId} whose field sheet is yours to print. Go back to your assignments and take the link from there.`,
+      say(
+        'There is no assignment {assignmentId} whose field sheet is yours to print. Go back to your assignments and take the link from there.',
+        { assignmentId },
+      ),
     );
     const row = await this.database.read.assignment.findUnique({
       where: { id: assignmentId },
@@ -57,7 +61,10 @@ function readLanguage(language: string): NameLanguage {
   if (found !== undefined) return found;
   throw new Refusal(
     'BAD_INPUT',
-    `There is no field sheet in the language "${language}". Expected ${known.join(' or ')}.`,
+    say('There is no field sheet in the language "{language}". Expected {known}.', {
+      language,
+      known: alternatives(known),
+    }),
   );
 }
 
@@ -67,6 +74,9 @@ function readPaper(paper: string): Paper {
   if (found !== undefined) return found;
   throw new Refusal(
     'BAD_INPUT',
-    `There is no field sheet for paper "${paper}". Expected ${known.join(' or ')}.`,
+    say('There is no field sheet for paper "{paper}". Expected {known}.', {
+      paper,
+      known: alternatives(known),
+    }),
   );
 }

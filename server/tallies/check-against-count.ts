@@ -2,6 +2,7 @@ import type { Fault } from '../core/model/fault.js';
 import { Refusal } from '../core/refusal.js';
 import type { TallyContent, TallyVersion } from '../database/tally-rows.js';
 import type { CountAccess } from '../plans/count-access.js';
+import { joined, say } from '../core/model/saying.js';
 
 /**
  * Holds a tally that is right in itself against the rest of its count: the plan, the windows, and
@@ -38,16 +39,16 @@ function replacedTally(
     if (reason === null) return null;
     throw Refusal.badInput([
       tallyFault('reason', reason, {
-        problem: 'a reason is given, but no tally that this one corrects',
-        expected: 'no reason, or the corrected tally in "replaces"',
+        problem: say('a reason is given, but no tally that this one corrects'),
+        expected: say('no reason, or the corrected tally in "replaces"'),
       }),
     ]);
   }
   if (reason === null || reason === '') {
     throw Refusal.badInput([
       tallyFault('reason', reason, {
-        problem: `the correction of tally ${replaces} gives no reason`,
-        expected: 'a few words on what was wrong',
+        problem: say('the correction of tally {replaces} gives no reason', { replaces }),
+        expected: say('a few words on what was wrong'),
       }),
     ]);
   }
@@ -57,12 +58,17 @@ function replacedTally(
   if (newer?.observer === access.viewer.personId) {
     throw new Refusal(
       'ALREADY_SUBMITTED',
-      `Tally ${replaces} was corrected already. Correct its newest version, ${newer.id}, instead.`,
+      say('Tally {replaces} was corrected already. Correct its newest version, {id}, instead.', {
+        replaces,
+        id: newer.id,
+      }),
     );
   }
   throw new Refusal(
     'NOT_FOUND',
-    `You have submitted no tally ${replaces} to this count, so there is none to correct.`,
+    say('You have submitted no tally {replaces} to this count, so there is none to correct.', {
+      replaces,
+    }),
   );
 }
 
@@ -70,7 +76,10 @@ function checkWindowOpen({ record }: CountAccess, window: string): void {
   if (!record.closedWindows.has(window)) return;
   throw new Refusal(
     'NOT_NOW',
-    `Window ${window} is closed and takes no more tallies. Tell the compiler what should be different: a compiler can still rule on it.`,
+    say(
+      'Window {window} is closed and takes no more tallies. Tell the compiler what should be different: a compiler can still rule on it.',
+      { window },
+    ),
   );
 }
 
@@ -82,14 +91,23 @@ function checkAssigned({ record, viewer }: CountAccess, { tally }: TallyContent)
       window === tally.window && tally.sections.every((section) => sections.includes(section)),
   );
   if (fits) return;
-  const yours = own.map(({ sections, window }) => `${sections.join('+')} in ${window}`).sort();
+  const yours = own
+    .map(({ sections, window }) => ({ sections: sections.join('+'), window }))
+    .sort((a, b) => (a.sections < b.sections ? -1 : 1))
+    .map((place) => say('{sections} in {window}', place));
+  const { window } = tally;
+  const sections = tally.sections.join('+');
   throw new Refusal(
     'NOT_ALLOWED',
-    `You are not assigned to ${tally.sections.join('+')} in window ${tally.window}. ` +
-      (yours.length === 0
-        ? 'You have no assignment in this count. '
-        : `Your assignments are ${yours.join(', ')}. `) +
-      'Ask your leader to assign you.',
+    yours.length === 0
+      ? say(
+          'You are not assigned to {sections} in window {window}. You have no assignment in this count. Ask your leader to assign you.',
+          { sections, window },
+        )
+      : say(
+          'You are not assigned to {sections} in window {window}. Your assignments are {yours}. Ask your leader to assign you.',
+          { sections, window, yours: joined(yours, ', ') },
+        ),
   );
 }
 
@@ -104,7 +122,10 @@ function checkNotCountedTwice({ tally }: TallyContent, others: readonly TallyVer
   if (earlier === undefined) return;
   throw new Refusal(
     'ALREADY_SUBMITTED',
-    `You have already submitted tally ${earlier.id} of ${earlier.sections.join('+')} in window ${earlier.window}. To change it, submit a correction that names it in "replaces" and says why.`,
+    say(
+      'You have already submitted tally {id} of {sections} in window {window}. To change it, submit a correction that names it in "replaces" and says why.',
+      { id: earlier.id, sections: joined(earlier.sections, '+'), window: earlier.window },
+    ),
   );
 }
 
@@ -114,8 +135,8 @@ function checkLineIds({ tally }: TallyContent, others: readonly TallyVersion[]):
     .filter(({ id }) => taken.has(id))
     .map(({ id }) =>
       tallyFault('line', id, {
-        problem: `"${id}" is the id of a line in another tally`,
-        expected: 'an id that no other line of the count has',
+        problem: say('"{id}" is the id of a line in another tally', { id }),
+        expected: say('an id that no other line of the count has'),
       }),
     );
   if (faults.length > 0) throw Refusal.badInput(faults);

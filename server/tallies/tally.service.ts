@@ -17,6 +17,7 @@ import { currentTallies } from './blindness.js';
 import { checkAgainstCount } from './check-against-count.js';
 import { tallyEntry } from './tally-entry.js';
 import { tallyView } from './tally.view.js';
+import { say } from '../core/model/saying.js';
 
 @Injectable()
 export class TallyService {
@@ -41,7 +42,7 @@ export class TallyService {
     if (holders.length > 1) {
       throw new Refusal(
         'NOT_FOUND',
-        `The tally ${id} is not the only one of that id: say which count you mean.`,
+        say('The tally {id} is not the only one of that id: say which count you mean.', { id }),
       );
     }
     if (holder !== undefined) {
@@ -51,7 +52,10 @@ export class TallyService {
     }
     throw new Refusal(
       'NOT_FOUND',
-      `There is no tally ${id} that you may see. Another's tally of a cell can be seen once your own of it is submitted, or its window is closed.`,
+      say(
+        "There is no tally {id} that you may see. Another's tally of a cell can be seen once your own of it is submitted, or its window is closed.",
+        { id },
+      ),
     );
   }
 
@@ -123,7 +127,9 @@ function checkStillSignedIn({ viewer }: CountAccess, observer: string | null): v
   if (observer === null || observer === viewer.personId) return;
   throw new Refusal(
     'NOT_SIGNED_IN',
-    `This tally is not ${viewer.name}’s, who is signed in now. Sign in as its observer to send it.`,
+    say('This tally is not {name}’s, who is signed in now. Sign in as its observer to send it.', {
+      name: viewer.name,
+    }),
   );
 }
 
@@ -131,7 +137,10 @@ function sameTally(record: CountRecord, stored: TallyVersion, hash: string): Api
   if (stored.contentHash === hash) return tallyView(record, stored);
   throw new Refusal(
     'ID_REUSED',
-    `Another tally was already submitted under the id ${stored.id}. Submit this one under a new id; to correct the earlier one, name it in "replaces" and say why.`,
+    say(
+      'Another tally was already submitted under the id {id}. Submit this one under a new id; to correct the earlier one, name it in "replaces" and say why.',
+      { id: stored.id },
+    ),
   );
 }
 

@@ -146,6 +146,38 @@ describe('submitting a tally', () => {
     expect(faults.map(({ code }) => code)).toEqual(['duplicate-id']);
   });
 
+  it('refuses in the language of the reader, and answers with which that is', async () => {
+    const count = await aCount();
+    const client = count.as.ola;
+    const input = aTally({ countId: count.id, coverage: 1.5, lines: [aLine({ taxon: 'Mallrd' })] });
+    const english = await client.refused(SUBMIT, { input });
+    client.language = 'fr-CA, en;q=0.5';
+    const french = await client.refused(SUBMIT, { input });
+    expect(english.message).toContain('Nothing was taken in: 2 things need mending.');
+    expect(french.message.replace(/\s/gu, ' ').split('\n')[0]).toContain(
+      'Rien n’a été enregistré : 2 choses sont à corriger.',
+    );
+    expect(french.faults.map(({ problem }) => problem.replace(/\s/gu, ' '))).toEqual([
+      '« 1.5 » est hors des limites',
+      '« Mallrd » n’est pas un taxon connu',
+    ]);
+    expect(french.faults.map(({ code, nearest }) => [code, nearest])).toEqual(
+      english.faults.map(({ code, nearest }) => [code, nearest]),
+    );
+    const elsewhere = aTally({ countId: count.id, sectionIds: ['s3'] });
+    expect((await client.refused(SUBMIT, { input: elsewhere })).message).toContain(
+      'Vos affectations sont s1 pendant w1, s2 pendant w1.',
+    );
+    const stranger = app.client();
+    stranger.language = 'fr';
+    const signIn = 'mutation { signIn(name: "Nobody Here", password: "not the password") { id } }';
+    expect((await stranger.refused(signIn)).message).toMatch(/^Le nom et le mot de passe/u);
+    const sheet = await stranger.get('/field-sheets/none.pdf');
+    expect(await sheet.text()).toMatch(/^Personne n’est connecté\./u);
+    expect(sheet.headers.get('content-language')).toBe('fr');
+    expect(sheet.headers.get('vary')).toContain('Accept-Language');
+  });
+
   it('is for one’s own assignments, and for observers', async () => {
     const count = await aCount();
     const elsewhere = aTally({ countId: count.id, sectionIds: ['s3'] });

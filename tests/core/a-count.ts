@@ -1,4 +1,5 @@
 import { defaultProtocol } from '../../server/core/model/default-protocol.js';
+import { inEnglish } from '../../server/core/model/saying.js';
 import type { Protocol } from '../../server/core/model/protocol.js';
 import type { Snapshot, Tally, TallyLine } from '../../server/core/model/snapshot.js';
 import { parseTaxon } from '../../server/core/taxa/parse-taxon.js';
@@ -38,7 +39,7 @@ function aLine(
   more: Partial<TallyLine> = {},
 ): TallyLine {
   const parsed = parseTaxon(taxon);
-  if (!parsed.ok) throw new Error(parsed.problem);
+  if (!parsed.ok) throw new Error(inEnglish(parsed.problem));
   return {
     id,
     written: taxon,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { countingErrorOf, varianceOf } from '../../server/core/compare/counting-error.js';
+import { inEnglish } from '../../server/core/model/saying.js';
 import { withSampleErrors } from '../../server/core/compare/sample-error.js';
 import { fitDirichletMultinomial } from '../../server/core/math/dirichlet-multinomial.js';
 import { logGamma } from '../../server/core/math/gamma.js';
@@ -62,7 +63,7 @@ describe('fitDirichletMultinomial', () => {
 
 const sample = (raft: string, name: string, taxon: string, number: number): ScanSample => {
   const parsed = parseTaxon(taxon);
-  if (!parsed.ok) throw new Error(parsed.problem);
+  if (!parsed.ok) throw new Error(inEnglish(parsed.problem));
   return { raft, sample: name, candidates: parsed.candidates, number };
 };
 

@@ -180,7 +180,7 @@ describe('one slip is one fault', () => {
       for (const row of [2, 3, 4]) setField(folder, row, 'window', 'w11');
     });
     expect(faults.map(short)).toEqual(['tallies.csv | 2 | window | unknown-id | w1']);
-    expect(faults[0]?.problem).toContain('here and in 2 more rows of tally t1');
+    expect(faultSentence(faults[0] as Fault)).toContain('here and in 2 more rows of tally t1');
   });
 
   it('where the list of people itself cannot be read', async () => {
@@ -263,7 +263,9 @@ describe('files', () => {
       'count.json |  |  | bad-json | ',
       'tallies.csv | 3 | taxon | unknown-taxon | ',
     ]);
-    expect(checked.ok ? '' : checked.faults[0]?.problem).toContain('line 3, character 1');
+    expect(checked.ok ? '' : faultSentence(checked.faults[0] as Fault)).toContain(
+      'line 3, character 1',
+    );
   });
 
   it('refuses text that is not UTF-8', async () => {

@@ -4,7 +4,7 @@ interface Answer {
   readonly data?: Record<string, unknown> | null;
   readonly errors?: readonly {
     readonly message: string;
-    readonly extensions: { readonly code: string; readonly faults?: readonly Fault[] };
+    readonly extensions: { readonly code: string; readonly faults?: readonly Fault<string>[] };
   }[];
 }
 
@@ -12,12 +12,14 @@ interface Answer {
 export interface Refused {
   readonly code: string;
   readonly message: string;
-  readonly faults: readonly Fault[];
+  readonly faults: readonly Fault<string>[];
 }
 
 /** Talks GraphQL over HTTP and keeps its cookie, as a browser does. */
 export class ApiClient {
   cookie = '';
+  /** What the reader would rather read, as `Accept-Language` says it. */
+  language = '*';
   #signingIn: Promise<unknown> | undefined;
 
   /** @param signInFirst is run before the first request: tests sign in only the people they use */
@@ -41,13 +43,19 @@ export class ApiClient {
       this.#signingIn ??= this.signInFirst(this);
       await this.#signingIn;
     }
-    return fetch(this.url + path, { headers: { ...headers, cookie: this.cookie } });
+    return fetch(this.url + path, {
+      headers: { 'accept-language': this.language, ...headers, cookie: this.cookie },
+    });
   }
 
   private async post(query: string, variables: object): Promise<Answer> {
     const response = await fetch(`${this.url}/graphql`, {
       method: 'POST',
-      headers: { 'content-type': 'application/json', cookie: this.cookie },
+      headers: {
+        'content-type': 'application/json',
+        'accept-language': this.language,
+        cookie: this.cookie,
+      },
       body: JSON.stringify({ query, variables }),
     });
     const [cookie] = response.headers.getSetCookie();

@@ -1,23 +1,24 @@
 import { BEAUFORT, GLARES, SEA_STATES, VISIBILITIES, type Conditions } from './conditions.js';
 import type { RowReader } from './row-reader.js';
+import { say, type Saying } from './saying.js';
 
 /** The conditions of a tally's row; `null` where none were noted. */
 export function checkConditions(reader: RowReader): Conditions | null {
   const conditions: Conditions = {
-    visibility: reader.word('visibility', VISIBILITIES, 'visibility'),
-    beaufort: checkScale(reader, 'beaufort', 'Beaufort force', BEAUFORT.length - 1),
+    visibility: reader.word('visibility', VISIBILITIES, say('visibility')),
+    beaufort: checkScale(reader, 'beaufort', say('Beaufort force'), BEAUFORT.length - 1),
     seaState: checkScale(
       reader,
       'sea-state',
-      'state of the sea (WMO code table 3700)',
+      say('state of the sea (WMO code table 3700)'),
       SEA_STATES.length - 1,
     ),
     iceCover: reader.decimal(
       'ice-cover',
       { from: 0, to: 1 },
-      'the share of the section under ice, 0 to 1',
+      say('the share of the section under ice, 0 to 1'),
     ),
-    glare: reader.word('glare', GLARES, 'degree of glare'),
+    glare: reader.word('glare', GLARES, say('degree of glare')),
     disturbance: reader.text('disturbance'),
     optics: reader.text('optics'),
   };
@@ -28,12 +29,12 @@ export function checkConditions(reader: RowReader): Conditions | null {
 function checkScale(
   reader: RowReader,
   column: 'beaufort' | 'sea-state',
-  what: string,
+  what: Saying,
   last: number,
 ): number | null {
-  const expected = `a ${what} from 0 to ${last}, or nothing if it was not noted`;
+  const expected = say('a {what} from 0 to {last}, or nothing if it was not noted', { what, last });
   const step = reader.whole(column, expected);
   if (step === null || step <= last) return step;
-  reader.fault(column, 'out-of-range', `${step} is beyond the scale`, expected);
+  reader.fault(column, 'out-of-range', say('{step} is beyond the scale', { step }), expected);
   return null;
 }

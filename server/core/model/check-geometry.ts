@@ -1,10 +1,12 @@
 import type { KeyReader } from './key-reader.js';
 import { inOnePiece, isClosed, isFlat, selfCrossing } from './polygon-shape.js';
 import type { Polygon, Position, ShorePart } from './snapshot.js';
+import { joined, say, type Saying } from './saying.js';
 
 // Longitudes may run on past 180 for a waterbody on the antimeridian. No map is drawn about a pole.
-const POSITION =
-  'a position [lon, lat]: degrees from -360 to 360 (past 180 where a place lies on the antimeridian) and from -89 to 89 (no poles)';
+const POSITION = say(
+  'a position [lon, lat]: degrees from -360 to 360 (past 180 where a place lies on the antimeridian) and from -89 to 89 (no poles)',
+);
 
 function readPosition(value: unknown): Position | null {
   if (!Array.isArray(value)) return null;
@@ -18,9 +20,9 @@ function readPosition(value: unknown): Position | null {
 function geometryOf<Type extends string>(
   feature: KeyReader,
   types: readonly Type[],
-  what = 'geometry that fits this kind of place',
+  what = say('geometry that fits this kind of place'),
 ): { readonly geometry: KeyReader; readonly type: Type } | null {
-  const geometry = feature.child('geometry', `a ${types.join(' or ')}`);
+  const geometry = feature.child('geometry', say('a {types}', { types: joined(types, ' or ') }));
   const type = geometry?.word('type', types, what);
   return geometry === null || type === null || type === undefined ? null : { geometry, type };
 }
@@ -31,19 +33,20 @@ export function checkPoint(feature: KeyReader): Position {
   if (geometry === undefined) return [0, 0];
   const position = readPosition(geometry.value('coordinates'));
   if (position === null) {
-    geometry.fault('coordinates', 'bad-position', 'this is not a position', POSITION);
+    geometry.fault('coordinates', 'bad-position', say('this is not a position'), POSITION);
   }
   return position ?? [0, 0];
 }
 
-const ONE_POLYGON =
-  'geometry of a section or view: these are one Polygon each, on the antimeridian with longitudes that run on past 180';
+const ONE_POLYGON = say(
+  'geometry of a section or view: these are one Polygon each, on the antimeridian with longitudes that run on past 180',
+);
 
 /** The rings of a Polygon, with a fault for each that is not an outline. */
 export function checkPolygon(feature: KeyReader): Polygon {
   const geometry = geometryOf(feature, ['Polygon'], ONE_POLYGON)?.geometry;
   if (geometry === undefined) return [];
-  const rings = geometry.list('coordinates', 'a list of rings of positions');
+  const rings = geometry.list('coordinates', say('a list of rings of positions'));
   return rings === null ? [] : checkRings(geometry, rings, 'coordinates');
 }
 
@@ -52,15 +55,15 @@ const SHORE_TYPES = ['Polygon', 'MultiPolygon', 'LineString', 'MultiLineString']
 /** The parts of a shoreline, a Polygon or line each, with a fault for each that is none. */
 export function checkShore(feature: KeyReader): readonly ShorePart[] {
   const found = geometryOf(feature, SHORE_TYPES);
-  const list = found?.geometry.list('coordinates', 'a list of positions, or of lists of them');
+  const list = found?.geometry.list('coordinates', say('a list of positions, or of lists of them'));
   if (found === null || list === null || list === undefined) return [];
   const { geometry, type } = found;
   if (list.length === 0) {
     geometry.fault(
       'coordinates',
       'too-few-positions',
-      'the shoreline is empty',
-      'one line or more',
+      say('the shoreline is empty'),
+      say('one line or more'),
     );
   }
   const area = (rings: readonly unknown[], key: string): ShorePart => ({
@@ -78,7 +81,14 @@ export function checkShore(feature: KeyReader): readonly ShorePart[] {
       return list.flatMap((rings, index) => {
         const key = `coordinates[${index}]`;
         if (Array.isArray(rings)) return [area(rings as readonly unknown[], key)];
-        fault(geometry, key, rings, 'wrong-type', 'this is not a polygon', 'a list of rings');
+        fault(
+          geometry,
+          key,
+          rings,
+          'wrong-type',
+          say('this is not a polygon'),
+          say('a list of rings'),
+        );
         return [];
       });
     case 'LineString':
@@ -93,18 +103,25 @@ function fault(
   key: string,
   value: unknown,
   code: string,
-  problem: string,
-  expected: string,
+  problem: Saying,
+  expected: Saying,
 ): void {
   geometry.faultAt(geometry.at(key), value, { code, problem, expected, nearest: null });
 }
 
 function checkRings(geometry: KeyReader, rings: readonly unknown[], key: string): Polygon {
   if (rings.length === 0) {
-    fault(geometry, key, rings, 'too-few-positions', 'the polygon has no ring', 'one or more');
+    fault(
+      geometry,
+      key,
+      rings,
+      'too-few-positions',
+      say('the polygon has no ring'),
+      say('one or more'),
+    );
   }
   return rings.map((ring, index) => {
-    const name = index === 0 ? 'the outline' : `hole ${index}`;
+    const name = index === 0 ? say('the outline') : say('hole {index}', { index });
     return checkRing(geometry, ring, `${key}[${index}]`, name);
   });
 }
@@ -112,13 +129,27 @@ function checkRings(geometry: KeyReader, rings: readonly unknown[], key: string)
 /** Its positions, with a fault for each that is none; `null` if it is no list. */
 function readPositions(geometry: KeyReader, value: unknown, key: string): Position[] | null {
   if (!Array.isArray(value)) {
-    fault(geometry, key, value, 'wrong-type', 'this is not a ring or line', 'a list of positions');
+    fault(
+      geometry,
+      key,
+      value,
+      'wrong-type',
+      say('this is not a ring or line'),
+      say('a list of positions'),
+    );
     return null;
   }
   return (value as readonly unknown[]).flatMap((entry, index) => {
     const position = readPosition(entry);
     if (position !== null) return [position];
-    fault(geometry, `${key}[${index}]`, entry, 'bad-position', 'this is not a position', POSITION);
+    fault(
+      geometry,
+      `${key}[${index}]`,
+      entry,
+      'bad-position',
+      say('this is not a position'),
+      POSITION,
+    );
     return [];
   });
 }
@@ -126,8 +157,8 @@ function readPositions(geometry: KeyReader, value: unknown, key: string): Positi
 function checkLine(geometry: KeyReader, value: unknown, key: string): readonly Position[] {
   const line = readPositions(geometry, value, key);
   if (line !== null && line.length < 2 && Array.isArray(value) && value.length < 2) {
-    const problem = `the line has ${line.length} positions`;
-    fault(geometry, key, value, 'too-few-positions', problem, 'two or more');
+    const problem = say('the line has {number} positions', { number: line.length });
+    fault(geometry, key, value, 'too-few-positions', problem, say('two or more'));
   }
   return line ?? [];
 }
@@ -136,27 +167,39 @@ function checkRing(
   geometry: KeyReader,
   value: unknown,
   key: string,
-  name: string,
+  name: Saying,
 ): readonly Position[] {
   const ring = readPositions(geometry, value, key);
   if (ring === null || !Array.isArray(value) || ring.length < value.length) return ring ?? [];
-  const wrong = (code: string, problem: string, expected: string): void =>
+  const wrong = (code: string, problem: Saying, expected: Saying): void =>
     fault(geometry, key, value, code, problem, expected);
   if (ring.length < 4) {
-    const expected = 'four or more, the last the same as the first';
-    wrong('too-few-positions', `${name} has ${ring.length} positions`, expected);
+    const expected = say('four or more, the last the same as the first');
+    wrong(
+      'too-few-positions',
+      say('{name} has {number} positions', { name, number: ring.length }),
+      expected,
+    );
   } else if (!isClosed(ring)) {
-    wrong('not-closed', `${name} is not closed`, 'a last position that is the same as the first');
+    wrong(
+      'not-closed',
+      say('{name} is not closed', { name }),
+      say('a last position that is the same as the first'),
+    );
   } else {
     const piece = inOnePiece(ring);
     const crossing = selfCrossing(piece);
     if (isFlat(piece)) {
-      const problem = `${name} encloses nothing: all its positions lie on one line`;
-      wrong('no-area', problem, 'a ring with water inside');
+      const problem = say('{name} encloses nothing: all its positions lie on one line', { name });
+      wrong('no-area', problem, say('a ring with water inside'));
     } else if (crossing !== null) {
-      const problem = `${name} crosses or touches itself at ${positionText(crossing)} (lon lat)`;
-      const expected =
-        'a ring whose sides meet only in its corners: put the corners near there in their order along the shore, or draw two places';
+      const problem = say('{name} crosses or touches itself at {position} (lon lat)', {
+        name,
+        position: positionText(crossing),
+      });
+      const expected = say(
+        'a ring whose sides meet only in its corners: put the corners near there in their order along the shore, or draw two places',
+      );
       wrong('self-crossing', problem, expected);
     }
   }

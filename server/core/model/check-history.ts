@@ -5,8 +5,9 @@ import { readTaxonField } from './check-tally-line.js';
 import { RowReader } from './row-reader.js';
 import type { EarlierNumber } from './snapshot.js';
 import { isCalendarDate } from './time.js';
+import { say } from './saying.js';
 
-const BIRDS = 'a whole number of birds, 0 or more';
+const BIRDS = say('a whole number of birds, 0 or more');
 
 /**
  * Checks `history.csv`: what earlier years of the same count had. The values count only if no fault
@@ -30,22 +31,32 @@ export function checkHistory(
       faults,
     );
     const candidates = readTaxonField(reader);
-    reader.required('year', 'a year with four digits');
-    const year = reader.whole('year', 'a year with four digits');
+    reader.required('year', say('a year with four digits'));
+    const year = reader.whole('year', say('a year with four digits'));
     reader.required('number', BIRDS);
     const number = reader.whole('number', BIRDS);
     if (year !== null && (year < 1000 || year > 9999)) {
-      reader.fault('year', 'out-of-range', `${year} is no year`, 'a year with four digits');
+      reader.fault(
+        'year',
+        'out-of-range',
+        say('{year} is no year', { year }),
+        say('a year with four digits'),
+      );
     } else if (year !== null && year >= thisYear) {
-      const problem = `${year} is not earlier than the count of ${date}`;
-      reader.fault('year', 'contradiction', problem, `a year up to ${thisYear - 1}`);
+      const problem = say('{year} is not earlier than the count of {date}', { year, date });
+      reader.fault(
+        'year',
+        'contradiction',
+        problem,
+        say('a year up to {thisYear}', { thisYear: thisYear - 1 }),
+      );
     }
     const key = `${year ?? ''} ${keyOf(candidates)}`;
     const earlier = firstRows.get(key);
     if (earlier === undefined) firstRows.set(key, row);
     else if (candidates.length > 0 && year !== null) {
-      const problem = `row ${earlier} has the same taxon in ${year}`;
-      reader.fault('taxon', 'duplicate-row', problem, 'one row for a taxon and year');
+      const problem = say('row {earlier} has the same taxon in {year}', { earlier, year });
+      reader.fault('taxon', 'duplicate-row', problem, say('one row for a taxon and year'));
     }
     return { candidates, year: year ?? 0, number: number ?? 0 };
   });

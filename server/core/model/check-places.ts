@@ -5,6 +5,7 @@ import { isObject, KeyReader } from './key-reader.js';
 import type { RawDocument } from './raw.js';
 import { oneOf, readKnownId } from './reading.js';
 import type { Section, ShorePart, VantagePoint, View } from './snapshot.js';
+import { say } from './saying.js';
 
 export interface CheckedPlaces {
   readonly sections: readonly Section[];
@@ -32,8 +33,8 @@ export function checkPlaces(document: RawDocument, faults: Fault[]): CheckedPlac
   const value = isObject(document.value) ? document.value : {};
   const reader = new KeyReader(document.file, '', value, faults);
   const collection = 'FeatureCollection';
-  const isCollection = reader.word('type', [collection], 'GeoJSON collection') === collection;
-  const features = isCollection ? reader.objects('features', 'a list of features') : null;
+  const isCollection = reader.word('type', [collection], say('GeoJSON collection')) === collection;
+  const features = isCollection ? reader.objects('features', say('a list of features')) : null;
   if (features === null) return nothing;
   const sections: Section[] = [];
   const vantages: VantagePoint[] = [];
@@ -41,34 +42,42 @@ export function checkPlaces(document: RawDocument, faults: Fault[]): CheckedPlac
   const shoreline: ShorePart[] = [];
   const ids = { section: new Map<string, string>(), vantage: new Map<string, string>() };
   for (const feature of features) {
-    feature.word('type', ['Feature'], 'GeoJSON feature');
-    const properties = feature.child('properties', `kind (${oneOf(KINDS)}) and id`);
-    const kind = properties?.word('kind', KINDS, 'kind of place');
+    feature.word('type', ['Feature'], say('GeoJSON feature'));
+    const properties = feature.child(
+      'properties',
+      say('kind ({kinds}) and id', { kinds: oneOf(KINDS) }),
+    );
+    const kind = properties?.word('kind', KINDS, say('kind of place'));
     if (properties === null || kind === null || kind === undefined) continue;
     if (kind === 'vantage') {
       const id = uniqueId(properties, ids.vantage);
-      const name = properties.text('name', 'a name', false) ?? id;
+      const name = properties.text('name', say('a name'), false) ?? id;
       vantages.push({ id, name, position: checkPoint(feature) });
     } else if (kind === 'section') {
       const id = uniqueId(properties, ids.section);
-      const name = properties.text('name', 'a name', false) ?? id;
+      const name = properties.text('name', say('a name'), false) ?? id;
       sections.push({ id, name, polygon: checkPolygon(feature) });
     } else if (kind === 'shoreline') {
       shoreline.push(...checkShore(feature));
     } else {
-      const vantage = properties.text('vantage', 'the id of a vantage point') ?? '';
+      const vantage = properties.text('vantage', say('the id of a vantage point')) ?? '';
       views.push({ view: { vantage, polygon: checkPolygon(feature) }, properties });
     }
   }
   const vantageIds = [...ids.vantage.keys()];
   for (const { view, properties } of views) {
     if (view.vantage === '') continue;
-    const known = readKnownId(view.vantage, vantageIds, 'vantage point');
+    const known = readKnownId(view.vantage, vantageIds, say('vantage point'));
     if (known.ok) continue;
     properties.fault('vantage', known.code, known.problem, known.expected, known.nearest);
   }
   if (sections.length === 0) {
-    reader.fault('features', 'missing-value', 'there is no section', 'at least one section');
+    reader.fault(
+      'features',
+      'missing-value',
+      say('there is no section'),
+      say('at least one section'),
+    );
   }
   return {
     sections: sections.sort((a, b) => (a.id < b.id ? -1 : 1)),

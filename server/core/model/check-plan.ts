@@ -5,6 +5,7 @@ import type { RawDocument } from './raw.js';
 import { readDate, readInstant } from './reading.js';
 import type { CountWindow, Person, Role, Snapshot } from './snapshot.js';
 import { instant } from './time.js';
+import { joined, say } from './saying.js';
 
 export type Plan = Pick<
   Snapshot,
@@ -54,9 +55,9 @@ export function checkPlan(
   return {
     plan: {
       id: reader.newId('id') ?? '',
-      name: reader.text('name', 'the name of the count') ?? '',
-      waterbody: reader.text('waterbody', 'the name of the waterbody') ?? '',
-      date: reader.read('date', 'a date such as 2027-01-16', readDate) ?? '',
+      name: reader.text('name', say('the name of the count')) ?? '',
+      waterbody: reader.text('waterbody', say('the name of the waterbody')) ?? '',
+      date: reader.read('date', say('a date such as 2027-01-16'), readDate) ?? '',
       timeZone: checkTimeZone(reader, timeZones),
       windows: windows ?? [],
       people: people ?? [],
@@ -74,21 +75,21 @@ function notAnObject(file: string): Fault {
     row: null,
     column: null,
     value: null,
-    problem: 'the document is not a JSON object',
-    expected: `an object with the keys ${PLAN_KEYS.join(', ')}`,
+    problem: say('the document is not a JSON object'),
+    expected: say('an object with the keys {keys}', { keys: joined(PLAN_KEYS, ', ') }),
     nearest: null,
   };
 }
 
 function checkTimeZone(reader: KeyReader, timeZones: readonly string[]): string {
-  const expected = 'an IANA time zone such as America/Toronto';
+  const expected = say('an IANA time zone such as America/Toronto');
   const name = reader.text('timeZone', expected);
   if (name !== null && !timeZones.includes(name)) {
     const nearest = nearestOf(name, timeZones);
     reader.fault(
       'timeZone',
       'unknown-time-zone',
-      `"${name}" is not a time zone`,
+      say('"{name}" is not a time zone', { name }),
       expected,
       nearest,
     );
@@ -97,21 +98,24 @@ function checkTimeZone(reader: KeyReader, timeZones: readonly string[]): string 
 }
 
 function checkWindows(reader: KeyReader, notes: string[]): readonly CountWindow[] | null {
-  const entries = reader.objects('windows', 'a list of windows with id, start and end');
+  const entries = reader.objects('windows', say('a list of windows with id, start and end'));
   if (entries === null) return null;
   if (entries.length === 0) {
-    reader.fault('windows', 'missing-value', 'the list is empty', 'at least one window');
+    reader.fault('windows', 'missing-value', say('the list is empty'), say('at least one window'));
   }
   const ids = new Map<string, string>();
   const windows = entries.map((entry) => {
     entry.unknownKeys(['id', 'start', 'end', 'slackMinutes'], notes);
-    const start = entry.read('start', 'when the window opens', readInstant);
-    const end = entry.read('end', 'when the window closes', readInstant);
+    const start = entry.read('start', say('when the window opens'), readInstant);
+    const end = entry.read('end', say('when the window closes'), readInstant);
     if (start !== null && end !== null && (instant(end) ?? 0) <= (instant(start) ?? 0)) {
-      const problem = `the window ends at ${end}, not after it starts at ${start}`;
-      entry.fault('end', 'ends-before-start', problem, 'an end after the start');
+      const problem = say('the window ends at {end}, not after it starts at {start}', {
+        end,
+        start,
+      });
+      entry.fault('end', 'ends-before-start', problem, say('an end after the start'));
     }
-    const slack = 'whole minutes, 0 or more';
+    const slack = say('whole minutes, 0 or more');
     return {
       id: uniqueId(entry, ids),
       start: start ?? '',
@@ -123,14 +127,14 @@ function checkWindows(reader: KeyReader, notes: string[]): readonly CountWindow[
 }
 
 function checkPeople(reader: KeyReader, notes: string[]): readonly Person[] | null {
-  const entries = reader.objects('people', 'a list of people with id, name and roles');
+  const entries = reader.objects('people', say('a list of people with id, name and roles'));
   if (entries === null) return null;
   const ids = new Map<string, string>();
   const people = entries.map((entry) => {
     entry.unknownKeys(['id', 'name', 'roles'], notes);
     return {
       id: uniqueId(entry, ids),
-      name: entry.text('name', "the person's name as it is shown") ?? '',
+      name: entry.text('name', say("the person's name as it is shown")) ?? '',
       roles: checkRoles(entry),
     };
   });
@@ -138,7 +142,7 @@ function checkPeople(reader: KeyReader, notes: string[]): readonly Person[] | nu
 }
 
 function checkRoles(entry: KeyReader): readonly Role[] {
-  const expected = `a list of roles: ${ROLES.join(', ')}`;
+  const expected = say('a list of roles: {roles}', { roles: joined(ROLES, ', ') });
   const roles = entry.list('roles', expected) ?? [];
   const taken = new Set<Role>();
   for (const [index, role] of roles.entries()) {
@@ -149,13 +153,13 @@ function checkRoles(entry: KeyReader): readonly Role[] {
     }
     entry.faultAt(entry.at(`roles[${index}]`), role, {
       code: 'unknown-word',
-      problem: `${JSON.stringify(role)} is not a role`,
-      expected: ROLES.join(', '),
+      problem: say('{role} is not a role', { role: JSON.stringify(role) }),
+      expected: joined(ROLES, ', '),
       nearest: typeof role === 'string' ? nearestOf(role, ROLES) : null,
     });
   }
   if (roles.length === 0 && entry.value('roles') !== undefined) {
-    entry.fault('roles', 'missing-value', 'the person has no role', expected);
+    entry.fault('roles', 'missing-value', say('the person has no role'), expected);
   }
   return ROLES.filter((role) => taken.has(role));
 }
@@ -166,6 +170,12 @@ export function uniqueId(entry: KeyReader, ids: Map<string, string>): string {
   if (id === null) return '';
   const earlier = ids.get(id);
   if (earlier === undefined) ids.set(id, entry.at('id'));
-  else entry.fault('id', 'duplicate-id', `"${id}" is ${earlier} too`, 'an id of its own');
+  else
+    entry.fault(
+      'id',
+      'duplicate-id',
+      say('"{id}" is {earlier} too', { id, earlier }),
+      say('an id of its own'),
+    );
   return id;
 }

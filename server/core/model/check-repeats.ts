@@ -1,6 +1,7 @@
 import { alignCells } from '../align/cells.js';
 import type { Fault } from './fault.js';
 import type { Snapshot, Tally } from './snapshot.js';
+import { say } from './saying.js';
 
 /**
  * Finds tallies in which one observer counted the same section at what is taken for the same time:
@@ -32,8 +33,13 @@ export function checkRepeats(
           row: firstRows.get(tally.id) ?? null,
           column: 'tally',
           value: tally.id,
-          problem: `${tally.observer} has counted ${sections} in window ${tally.window} in tally ${earlier.id} too, at what is taken for the same time`,
-          expected: 'one tally for each observer, section and time, or a later window for a repeat',
+          problem: say(
+            '{observer} has counted {sections} in window {window} in tally {id} too, at what is taken for the same time',
+            { observer: tally.observer, sections, window: tally.window, id: earlier.id },
+          ),
+          expected: say(
+            'one tally for each observer, section and time, or a later window for a repeat',
+          ),
           nearest: null,
         };
         const isSaid = faults.some(

@@ -5,8 +5,9 @@ import type { RawTable } from './raw.js';
 import { readTaxonField } from './check-tally-line.js';
 import { RowReader } from './row-reader.js';
 import type { ScanSample, Tally } from './snapshot.js';
+import { alternatives, joined, say, together } from './saying.js';
 
-const BIRDS = 'a whole number of birds, 0 or more';
+const BIRDS = say('a whole number of birds, 0 or more');
 
 /**
  * Checks `samples.csv`: small counts by identification inside a raft. The raft is a line's id, or a
@@ -36,29 +37,40 @@ export function checkSamples(
       (column) => ({ row, cell: fields.get(column) ?? null }),
       faults,
     );
-    const raft = reader.required('raft', 'a tally line id or a flock label') ?? '';
+    const raft = reader.required('raft', say('a tally line id or a flock label')) ?? '';
     const tally = reader.text('tally');
     const of = [...(talliesOfFlock.get(raft) ?? [])].sort();
     // Where the tallies could not be read, nothing can be said about their rafts.
     if (raft !== '' && tally !== null && tallies.length > 0) {
       if (!of.includes(tally)) {
-        const problem = `no line of tally "${tally}" has the flock label "${raft}"`;
-        const expected = `a tally that has it${of.length === 0 ? '' : `: ${of.join(' or ')}`}`;
+        const problem = say('no line of tally "{tally}" has the flock label "{raft}"', {
+          tally,
+          raft,
+        });
+        const expected =
+          of.length === 0
+            ? say('a tally that has it')
+            : say('a tally that has it: {tallies}', { tallies: alternatives(of) });
         reader.fault('tally', 'unknown-id', problem, expected, nearestOf(tally, of));
       }
     } else if (raft !== '' && lines.length > 0 && !ids.has(raft)) {
       if (of.length === 0) {
-        const problem = `no tally line has "${raft}" as its id or flock label`;
+        const problem = say('no tally line has "{raft}" as its id or flock label', { raft });
         const known = [...ids, ...talliesOfFlock.keys()];
-        const expected = 'a tally line id or a flock label';
+        const expected = say('a tally line id or a flock label');
         reader.fault('raft', 'unknown-id', problem, expected, nearestOf(raft, known));
       } else if (of.length > 1) {
-        const problem = `"${raft}" is a flock label in tallies ${of.join(' and ')}`;
-        const expected = 'the id of a tally line of the raft, or the tally in a column "tally"';
+        const problem = say('"{raft}" is a flock label in tallies {tallies}', {
+          raft,
+          tallies: together(of),
+        });
+        const expected = say(
+          'the id of a tally line of the raft, or the tally in a column "tally"',
+        );
         reader.fault('raft', 'contradiction', problem, expected);
       }
     }
-    const sample = reader.required('sample', 'a number or name of the small count') ?? '';
+    const sample = reader.required('sample', say('a number or name of the small count')) ?? '';
     const candidates = readTaxonField(reader);
     reader.required('number', BIRDS);
     const number = reader.whole('number', BIRDS) ?? 0;
@@ -66,8 +78,12 @@ export function checkSamples(
     const earlier = firstRows.get(key);
     if (earlier === undefined) firstRows.set(key, row);
     else if (candidates.length > 0) {
-      const problem = `row ${earlier} has the same taxon in sample ${sample} of ${raft}`;
-      reader.fault('taxon', 'duplicate-row', problem, 'one row for a taxon in a sample');
+      const problem = say('row {earlier} has the same taxon in sample {sample} of {raft}', {
+        earlier,
+        sample,
+        raft,
+      });
+      reader.fault('taxon', 'duplicate-row', problem, say('one row for a taxon in a sample'));
     }
     return { raft, ...(tally !== null && { tally }), sample, candidates, number };
   });

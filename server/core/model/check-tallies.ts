@@ -7,6 +7,7 @@ import { readNewId } from './reading.js';
 import { RowReader } from './row-reader.js';
 import type { Tally, TallyLine } from './snapshot.js';
 import { HEAD_COLUMNS, REQUIRED_COLUMNS, TALLY_COLUMNS } from './tally-columns.js';
+import { say, type Saying } from './saying.js';
 
 export interface CheckedTallies {
   /** Sorted by id. */
@@ -26,7 +27,7 @@ export function checkTallies(
   const byTally = new Map<string, RawRow[]>();
   for (const row of table.rows) {
     const reader = readerOf(table, row, faults);
-    reader.required('tally', 'the id of the tally that the row belongs to');
+    reader.required('tally', say('the id of the tally that the row belongs to'));
     reader.read('tally', readNewId);
     const id = reader.text('tally') ?? '';
     const rows = byTally.get(id);
@@ -58,7 +59,7 @@ function readerOf(table: RawTable, row: RawRow, faults: Fault[]): RowReader {
 function checkColumns(table: RawTable, faults: Fault[], notes: string[]): boolean {
   const missing = REQUIRED_COLUMNS.filter((column) => !table.columns.includes(column));
   const absent = TALLY_COLUMNS.filter((column) => !table.columns.includes(column));
-  const headerFault = (code: string, column: string, problem: string, expected: string) =>
+  const headerFault = (code: string, column: string, problem: Saying, expected: Saying) =>
     faults.push({
       code,
       file: table.file,
@@ -71,18 +72,33 @@ function checkColumns(table: RawTable, faults: Fault[], notes: string[]): boolea
     });
   for (const column of missing) {
     const required = REQUIRED_COLUMNS.join(', ');
-    headerFault('missing-column', column, 'the column is missing', `the columns ${required}`);
+    headerFault(
+      'missing-column',
+      column,
+      say('the column is missing'),
+      say('the columns {required}', { required }),
+    );
   }
   for (const [index, column] of table.columns.entries()) {
     if (table.columns.indexOf(column) < index) {
-      headerFault('duplicate-column', column, 'the column is there twice', 'each column once');
+      headerFault(
+        'duplicate-column',
+        column,
+        say('the column is there twice'),
+        say('each column once'),
+      );
     } else if ((TALLY_COLUMNS as readonly string[]).includes(column)) {
       continue;
     } else if (nearestOf(column, absent) === null) {
       notes.push(`${table.file}: column ${column} is not one that is read; it was passed over.`);
     } else {
-      const expected = 'a known column, or a name that cannot be mistaken for one';
-      headerFault('unknown-column', column, `"${column}" is not a known column`, expected);
+      const expected = say('a known column, or a name that cannot be mistaken for one');
+      headerFault(
+        'unknown-column',
+        column,
+        say('"{column}" is not a known column', { column }),
+        expected,
+      );
     }
   }
   return missing.length === 0;
@@ -142,30 +158,50 @@ function checkSharedFields(
   for (const fault of found) {
     const alike = rows.filter((row) => text(row, fault.column ?? '') === (fault.value ?? ''));
     const more = alike.length - 1;
-    const also =
-      more > 0 ? `, here and in ${more} more ${more === 1 ? 'row' : 'rows'} of tally ${id}` : '';
-    faults.push({ ...fault, problem: fault.problem + also });
+    if (more === 0) {
+      faults.push(fault);
+      continue;
+    }
+    const { problem } = fault;
+    faults.push({
+      ...fault,
+      problem:
+        more === 1
+          ? say('{problem}, here and in 1 more row of tally {id}', { problem, id })
+          : say('{problem}, here and in {more} more rows of tally {id}', { problem, more, id }),
+    });
   }
   for (const column of HEAD_COLUMNS) {
     const reference = meant.get(column);
     if (reference === undefined) continue;
     const usual = text(reference, column);
-    for (const row of rows) {
-      const written = text(row, column);
+    for (const each of rows) {
+      const written = text(each, column);
       if (written === usual) continue;
       const own: Fault[] = [];
-      checkTallyHead(readerOf(table, row, own), known);
+      checkTallyHead(readerOf(table, each, own), known);
       const wrongByItself = own.filter((fault) => fault.column === column && written !== '');
       if (wrongByItself.length > 0) {
         faults.push(...wrongByItself);
         continue;
       }
-      const say = (value: string): string => (value === '' ? 'nothing' : `"${value}"`);
-      readerOf(table, row, faults).fault(
+      const row = String(reference.row);
+      const places = { written, usual, row, id };
+      readerOf(table, each, faults).fault(
         column,
         'rows-disagree',
-        `${say(written)} stands here, but ${say(usual)} in row ${reference.row} of the same tally ${id}`,
-        `the same ${column} in all rows of a tally`,
+        written === ''
+          ? say('nothing stands here, but "{usual}" in row {row} of the same tally {id}', places)
+          : usual === ''
+            ? say(
+                '"{written}" stands here, but nothing in row {row} of the same tally {id}',
+                places,
+              )
+            : say(
+                '"{written}" stands here, but "{usual}" in row {row} of the same tally {id}',
+                places,
+              ),
+        say('the same {column} in all rows of a tally', { column }),
       );
     }
   }
@@ -204,8 +240,8 @@ function checkLineIds(table: RawTable, tallies: readonly CheckedTally[], faults:
       row,
       column: 'line',
       value: line.id,
-      problem: `"${line.id}" is the id of row ${earlier} too`,
-      expected: 'an id that no other line of the count has',
+      problem: say('"{id}" is the id of row {earlier} too', { id: line.id, earlier }),
+      expected: say('an id that no other line of the count has'),
       nearest: null,
     });
   }

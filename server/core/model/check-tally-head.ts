@@ -5,29 +5,30 @@ import type { RowReader } from './row-reader.js';
 import { nearestOf } from './nearest.js';
 import type { Scope, Species, Tally } from './snapshot.js';
 import { instant } from './time.js';
+import { say } from './saying.js';
 
 /** What a tally says of itself, apart from its id and lines. */
 export type TallyHead = Omit<Tally, 'id' | 'lines'>;
 
 /** Checks the fields that all rows of a tally share. The value counts only if no fault was added. */
 export function checkTallyHead(reader: RowReader, known: KnownIds): TallyHead {
-  reader.required('observer', 'the id of a person of this count');
-  const observer = reader.knownId('observer', known.people, 'person') ?? '';
-  reader.required('section', 'the id of a section, or several joined by +');
-  const sections = reader.knownIds('section', known.sections, 'section');
-  reader.required('window', 'the id of a window');
-  const window = reader.knownId('window', known.windows, 'window') ?? '';
-  const vantage = reader.knownId('vantage', known.vantages, 'vantage point');
+  reader.required('observer', say('the id of a person of this count'));
+  const observer = reader.knownId('observer', known.people, say('person')) ?? '';
+  reader.required('section', say('the id of a section, or several joined by +'));
+  const sections = reader.knownIds('section', known.sections, say('section'));
+  reader.required('window', say('the id of a window'));
+  const window = reader.knownId('window', known.windows, say('window')) ?? '';
+  const vantage = reader.knownId('vantage', known.vantages, say('vantage point'));
   const start = reader.instant('start');
   const end = reader.instant('end');
   checkSpan(reader, start, end);
   const coverage = reader.decimal(
     'coverage',
     { over: 0, to: 1 },
-    'the share of the section that was seen, over 0 and up to 1',
+    say('the share of the section that was seen, over 0 and up to 1'),
   );
   const conditions = checkConditions(reader);
-  const party = reader.knownIds('party', known.people, 'person');
+  const party = reader.knownIds('party', known.people, say('person'));
   return {
     observer,
     party: [...new Set([...party, observer])].sort(),
@@ -48,8 +49,8 @@ function checkSpan(reader: RowReader, start: string | null, end: string | null):
   reader.fault(
     'end',
     'ends-before-start',
-    `the tally ends at ${end}, before it starts at ${start}`,
-    'an end that is not before the start',
+    say('the tally ends at {end}, before it starts at {start}', { end, start }),
+    say('an end that is not before the start'),
   );
 }
 
@@ -70,14 +71,19 @@ function checkScope(reader: RowReader): Scope {
       reader.fault(
         'scope',
         'unknown-scope',
-        `${parsed.problem}, nor a scope`,
-        'all-waterbirds, waterfowl, or a list of taxa separated by commas',
+        say('{problem}, nor a scope', { problem: parsed.problem }),
+        say('all-waterbirds, waterfowl, or a list of taxa separated by commas'),
         nearestOf(part, ['all-waterbirds', 'waterfowl']) ?? parsed.nearest,
       );
     }
   }
   if (species.size === 0 && allKnown) {
-    reader.fault('scope', 'unknown-scope', 'the scope names no taxon', 'at least one taxon');
+    reader.fault(
+      'scope',
+      'unknown-scope',
+      say('the scope names no taxon'),
+      say('at least one taxon'),
+    );
   }
   return { kind: 'taxa', species: [...species].sort() };
 }

@@ -9,6 +9,7 @@ import { readNewId } from './reading.js';
 import { RowReader } from './row-reader.js';
 import type { NotedMark, ScanSample, Snapshot, Tally } from './snapshot.js';
 import type { TallyColumn } from './tally-columns.js';
+import { say } from './saying.js';
 
 /** A tally as a form or program hands it in: fields named as the columns of `tallies.csv`. */
 export interface RawTally {
@@ -101,7 +102,7 @@ export function checkTally(
     (column) => ({ row: null, cell: fields.get(column) ?? null }),
     faults,
   );
-  reader.required('tally', 'an id made by whoever submits');
+  reader.required('tally', say('an id made by whoever submits'));
   reader.read('tally', readNewId);
   const head = checkTallyHead(reader, known);
   const firstRow = new Map<string, number>();
@@ -115,8 +116,8 @@ export function checkTally(
     const checked = checkTallyLine(lineReader, known, `${raw.id}:${row}`);
     const earlier = firstRow.get(checked.id);
     if (earlier !== undefined) {
-      const problem = `"${checked.id}" is the id of row ${earlier} too`;
-      lineReader.fault('line', 'duplicate-id', problem, 'an id that no other line has');
+      const problem = say('"{id}" is the id of row {earlier} too', { id: checked.id, earlier });
+      lineReader.fault('line', 'duplicate-id', problem, say('an id that no other line has'));
     }
     firstRow.set(checked.id, earlier ?? row);
     return checked;

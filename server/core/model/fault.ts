@@ -1,8 +1,12 @@
+import { inEnglish, joined, saidIn, say, type Said, type Saying, type Wording } from './saying.js';
+
 /**
  * One thing wrong with what came in from outside, said to the person who can mend it.
  * The same fault is shown on the command line, in GraphQL errors and on the page.
+ *
+ * @typeParam Words text where it was said already, in the language of whoever reads it
  */
-export interface Fault {
+export interface Fault<Words extends Said = Saying> {
   /** Stable, kebab-case: what programs branch on. */
   readonly code: string;
   /** File, or the input's name for a submitted tally. */
@@ -14,24 +18,44 @@ export interface Fault {
   /** As it was written. */
   readonly value: string | null;
   /** What is wrong, a sentence without a full stop. */
-  readonly problem: string;
+  readonly problem: Words;
   /** What was expected, a sentence without a full stop. */
-  readonly expected: string;
+  readonly expected: Words;
   /** The nearest valid value, if one is near. */
   readonly nearest: string | null;
 }
 
 /** `tallies.csv, row 7, column taxon: "Aythya marilla" is not a known taxon. Expected …. Did you mean Aythya marila?` */
+export function faultSaying(fault: Fault<Said>): Saying {
+  const { file, row, column } = fault;
+  const where: Said[] = [file];
+  if (row !== null) where.push(say('row {row}', { row: String(row) }));
+  if (column !== null) {
+    const isKey = file.endsWith('json');
+    where.push(isKey ? say('key {column}', { column }) : say('column {column}', { column }));
+  }
+  return say('{where}: {remedy}', { where: joined(where, ', '), remedy: remedySaying(fault) });
+}
+
+/** The same where the place is shown already. */
+function remedySaying(fault: Pick<Fault<Said>, 'problem' | 'expected' | 'nearest'>): Saying {
+  const { problem, expected, nearest } = fault;
+  return nearest === null
+    ? say('{problem}. Expected {expected}.', { problem, expected })
+    : say('{problem}. Expected {expected}. Did you mean {nearest}?', {
+        problem,
+        expected,
+        nearest,
+      });
+}
+
+/** A fault on the command line. */
 export function faultSentence(fault: Fault): string {
-  const where = [
-    fault.file,
-    fault.row === null ? null : `row ${fault.row}`,
-    fault.column === null
-      ? null
-      : `${fault.file.endsWith('json') ? 'key' : 'column'} ${fault.column}`,
-  ]
-    .filter((part) => part !== null)
-    .join(', ');
-  const nearest = fault.nearest === null ? '' : ` Did you mean ${fault.nearest}?`;
-  return `${where}: ${fault.problem}. Expected ${fault.expected}.${nearest}`;
+  return inEnglish(faultSaying(fault));
+}
+
+/** A fault on its way to a reader, in their language. */
+export function saidFault(fault: Fault, wording: Wording): Fault<string> {
+  const { problem, expected } = fault;
+  return { ...fault, problem: saidIn(problem, wording), expected: saidIn(expected, wording) };
 }

@@ -8,6 +8,7 @@ import {
   type Range,
   type Reading,
 } from './reading.js';
+import { joined, say, type Saying } from './saying.js';
 
 export type JsonObject = Readonly<Record<string, unknown>>;
 
@@ -50,8 +51,8 @@ export class KeyReader {
   fault(
     key: string,
     code: string,
-    problem: string,
-    expected: string,
+    problem: Saying,
+    expected: Saying,
     nearest: string | null = null,
   ): void {
     this.faultAt(this.at(key), this.value(key), { code, problem, expected, nearest });
@@ -77,59 +78,64 @@ export class KeyReader {
         );
         continue;
       }
-      const expected = `keys ${known.join(', ')}`;
-      this.fault(key, 'unknown-key', `"${key}" is not a known key`, expected, nearest);
+      const expected = say('keys {known}', { known: joined(known, ', ') });
+      this.fault(key, 'unknown-key', say('"{key}" is not a known key', { key }), expected, nearest);
     }
   }
 
   private typed<T>(
     key: string,
-    expected: string,
+    expected: Saying,
     needed: boolean,
     take: (value: unknown) => T | null,
   ): T | null {
     const value = this.value(key);
     if (value === undefined || value === null) {
-      if (needed) this.fault(key, 'missing-value', 'nothing is given', expected);
+      if (needed) this.fault(key, 'missing-value', say('nothing is given'), expected);
       return null;
     }
     const taken = take(value);
     if (taken === null) {
-      this.fault(key, 'wrong-type', `${shown(value) ?? ''} is of the wrong kind`, expected);
+      this.fault(
+        key,
+        'wrong-type',
+        say('{entry} is of the wrong kind', { entry: shown(value) ?? '' }),
+        expected,
+      );
     }
     return taken;
   }
 
   /** A text without space around it; empty counts as absent. */
-  text(key: string, expected: string, needed = true): string | null {
+  text(key: string, expected: Saying, needed = true): string | null {
     const text = this.typed(key, expected, needed, (value) =>
       typeof value === 'string' ? value.trim() : null,
     );
     if (text !== '') return text;
-    if (needed) this.fault(key, 'missing-value', 'nothing is written', expected);
+    if (needed) this.fault(key, 'missing-value', say('nothing is written'), expected);
     return null;
   }
 
-  list(key: string, expected: string, needed = true): readonly unknown[] | null {
+  list(key: string, expected: Saying, needed = true): readonly unknown[] | null {
     return this.typed(key, expected, needed, (value) =>
       Array.isArray(value) ? (value as readonly unknown[]) : null,
     );
   }
 
-  child(key: string, expected: string, needed = true): KeyReader | null {
+  child(key: string, expected: Saying, needed = true): KeyReader | null {
     return this.typed(key, expected, needed, (value) =>
       isObject(value) ? new KeyReader(this.file, this.at(key), value, this.faults) : null,
     );
   }
 
   /** A reader for every entry of a list; an entry that is no object is a fault. */
-  objects(key: string, expected: string, needed = true): readonly KeyReader[] | null {
+  objects(key: string, expected: Saying, needed = true): readonly KeyReader[] | null {
     const list = this.list(key, expected, needed);
     if (list === null) return null;
     return list.flatMap((entry, index) => {
       const where = `${this.at(key)}[${index}]`;
       if (isObject(entry)) return [new KeyReader(this.file, where, entry, this.faults)];
-      const problem = `${shown(entry) ?? ''} is of the wrong kind`;
+      const problem = say('{entry} is of the wrong kind', { entry: shown(entry) ?? '' });
       this.faultAt(where, entry, { code: 'wrong-type', problem, expected, nearest: null });
       return [];
     });
@@ -138,7 +144,7 @@ export class KeyReader {
   /** Runs a reading on a text. */
   read<T>(
     key: string,
-    expected: string,
+    expected: Saying,
     reading: (text: string) => Reading<T>,
     needed = true,
   ): T | null {
@@ -147,33 +153,33 @@ export class KeyReader {
   }
 
   newId(key: string): string | null {
-    return this.read(key, 'an id', readNewId);
+    return this.read(key, say('an id'), readNewId);
   }
 
   word<Word extends string>(
     key: string,
     words: readonly Word[],
-    what: string,
+    what: Saying,
     needed = true,
   ): Word | null {
-    return this.read(key, words.join(', '), (text) => readWord(text, words, what), needed);
+    return this.read(key, joined(words, ', '), (text) => readWord(text, words, what), needed);
   }
 
-  decimal(key: string, range: Range, expected: string, needed = true): number | null {
+  decimal(key: string, range: Range, expected: Saying, needed = true): number | null {
     const number = this.number(key, expected, needed);
     return number === null ? null : this.take(key, readDecimal(String(number), range, expected));
   }
 
-  whole(key: string, expected: string, needed = true): number | null {
+  whole(key: string, expected: Saying, needed = true): number | null {
     const number = this.number(key, expected, needed);
     return number === null ? null : this.take(key, readWhole(String(number), expected));
   }
 
-  flag(key: string, expected: string): boolean | null {
+  flag(key: string, expected: Saying): boolean | null {
     return this.typed(key, expected, true, (value) => (typeof value === 'boolean' ? value : null));
   }
 
-  private number(key: string, expected: string, needed: boolean): number | null {
+  private number(key: string, expected: Saying, needed: boolean): number | null {
     return this.typed(key, expected, needed, (value) => (typeof value === 'number' ? value : null));
   }
 

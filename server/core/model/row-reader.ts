@@ -9,6 +9,7 @@ import {
   type Range,
   type Reading,
 } from './reading.js';
+import { say, type Saying } from './saying.js';
 
 export interface PlacedCell {
   readonly row: number | null;
@@ -38,8 +39,8 @@ export class RowReader {
   fault(
     column: string,
     code: string,
-    problem: string,
-    expected: string,
+    problem: Saying,
+    expected: Saying,
     nearest: string | null = null,
   ): void {
     this.faults.push({
@@ -55,9 +56,9 @@ export class RowReader {
   }
 
   /** As `text`, with a fault where it is empty. */
-  required(column: string, expected: string): string | null {
+  required(column: string, expected: Saying): string | null {
     const text = this.text(column);
-    if (text === null) this.fault(column, 'missing-value', 'nothing is written', expected);
+    if (text === null) this.fault(column, 'missing-value', say('nothing is written'), expected);
     return text;
   }
 
@@ -71,11 +72,11 @@ export class RowReader {
     return null;
   }
 
-  whole(column: string, expected?: string): number | null {
+  whole(column: string, expected?: Saying): number | null {
     return this.read(column, (text) => readWhole(text, expected));
   }
 
-  decimal(column: string, range: Range, expected: string): number | null {
+  decimal(column: string, range: Range, expected: Saying): number | null {
     return this.read(column, (text) => readDecimal(text, range, expected));
   }
 
@@ -83,25 +84,30 @@ export class RowReader {
     return this.read(column, readInstant);
   }
 
-  word<Word extends string>(column: string, words: readonly Word[], what: string): Word | null {
+  word<Word extends string>(column: string, words: readonly Word[], what: Saying): Word | null {
     return this.read(column, (text) => readWord(text, words, what));
   }
 
   /** @param known `null` where the list could not be read: then any id is let pass. */
-  knownId(column: string, known: readonly string[] | null, what: string): string | null {
+  knownId(column: string, known: readonly string[] | null, what: Saying): string | null {
     return known === null
       ? this.text(column)
       : this.read(column, (text) => readKnownId(text, known, what));
   }
 
   /** Several ids joined by +, each known; sorted, none twice. */
-  knownIds(column: string, known: readonly string[] | null, what: string): readonly string[] {
+  knownIds(column: string, known: readonly string[] | null, what: Saying): readonly string[] {
     const ids = (this.text(column) ?? '').split('+').map((id) => id.trim());
     const seen = new Set<string>();
     for (const id of ids) {
       if (id === '') {
         if (ids.length > 1) {
-          this.fault(column, 'missing-value', `an id is missing beside a "+"`, `ids joined by +`);
+          this.fault(
+            column,
+            'missing-value',
+            say('an id is missing beside a "+"'),
+            say('ids joined by +'),
+          );
         }
         continue;
       }

@@ -1,5 +1,6 @@
 import type { Species } from './snapshot.js';
 import type { Rule } from './protocol.js';
+import { say, type Saying } from './saying.js';
 
 /** What a ruling is about. A group is named by its identifications (taxon strings), sorted. */
 export type RulingTarget =
@@ -54,6 +55,14 @@ export interface Ruling {
    */
   readonly basis: readonly string[] | null;
 }
+
+/** What a ruling may be about, as it follows "a". */
+export const TARGET_NOUNS: Readonly<Record<RulingTarget['kind'], Saying>> = {
+  group: say('group'),
+  link: say('link'),
+  tally: say('tally'),
+  line: say('line'),
+};
 
 /** What may be decided about what. */
 export const DECISIONS_ON = {

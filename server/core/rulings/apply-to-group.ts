@@ -13,7 +13,8 @@ import type { Protocol } from '../model/protocol.js';
 import type { Consensus } from '../model/result.js';
 import type { Ruling } from '../model/ruling.js';
 import { Refusal } from '../refusal.js';
-import { describeTarget } from './check-contradictions.js';
+import { targetSaying } from './check-contradictions.js';
+import { joined, say } from '../model/saying.js';
 
 /** A group's lines and consensus after a ruling. */
 export interface RuledGroup {
@@ -43,8 +44,18 @@ export function applyToGroup(
       if (look === undefined) {
         throw new Refusal(
           'BAD_INPUT',
-          `Ruling ${ruling.id} accepts observer "${decision.observer}", who has no tally of ` +
-            `${compared.cell.id}. Those who have: ${compared.cell.looks.map((each) => each.observer).join(', ')}.`,
+          say(
+            'Ruling {id} accepts observer "{observer}", who has no tally of {cell}. Those who have: {observers}.',
+            {
+              id: ruling.id,
+              observer: decision.observer,
+              cell: compared.cell.id,
+              observers: joined(
+                compared.cell.looks.map((each) => each.observer),
+                ', ',
+              ),
+            },
+          ),
         );
       }
       const number = totalIn(look, group);
@@ -79,8 +90,10 @@ export function applyToGroup(
     default:
       throw new Refusal(
         'BAD_INPUT',
-        `Ruling ${ruling.id} decides "${decision.kind}", which does not fit ${describeTarget(ruling.target)}. ` +
-          'A group takes let-stand, accept-observer, take-rule, set-numbers or identify-as.',
+        say(
+          'Ruling {id} decides "{kind}", which does not fit {target}. A group takes let-stand, accept-observer, take-rule, set-numbers or identify-as.',
+          { id: ruling.id, kind: decision.kind, target: targetSaying(ruling.target) },
+        ),
       );
   }
 }

@@ -6,7 +6,8 @@ import type { LookAlikes } from '../taxa/candidate-set.js';
 import { taxonName } from '../taxa/taxon-name.js';
 import { withoutSpecies } from '../taxa/scope.js';
 import { basisOfLines, sameBasis } from './basis.js';
-import { describeTarget } from './check-contradictions.js';
+import { describeTarget, targetSaying } from './check-contradictions.js';
+import { say } from '../model/saying.js';
 
 /**
  * Reads the tallies as rulings on single tallies and lines say: left out, or identified otherwise.
@@ -97,8 +98,10 @@ function silent(line: TallyLine, others: readonly TallyLine[], lookAlikes: LookA
 function unfit(ruling: Ruling): Refusal {
   return new Refusal(
     'BAD_INPUT',
-    `Ruling ${ruling.id} decides "${ruling.decision.kind}", which does not fit ${describeTarget(ruling.target)}. ` +
-      'A tally can be excluded; a line can be excluded or identified otherwise (identify-line).',
+    say(
+      'Ruling {id} decides "{kind}", which does not fit {target}. A tally can be excluded; a line can be excluded or identified otherwise (identify-line).',
+      { id: ruling.id, kind: ruling.decision.kind, target: targetSaying(ruling.target) },
+    ),
   );
 }
 

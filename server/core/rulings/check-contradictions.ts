@@ -1,5 +1,6 @@
 import type { Ruling, RulingTarget } from '../model/ruling.js';
 import { Refusal } from '../refusal.js';
+import { type Saying, inEnglish, joined, say } from '../model/saying.js';
 
 /**
  * Two rulings on one thing cannot both hold. A later ruling has to take the place of the earlier
@@ -15,9 +16,18 @@ export function checkContradictions(rulings: readonly Ruling[]): void {
     if (earlier !== undefined) {
       throw new Refusal(
         'CONTRADICTION',
-        `Rulings ${earlier.id} (by ${earlier.by}: ${earlier.decision.kind}) and ${ruling.id} ` +
-          `(by ${ruling.by}: ${ruling.decision.kind}) are both about ${describeTarget(ruling.target)}. ` +
-          'Withdraw one of them, or let the later one take the place of the earlier.',
+        say(
+          'Rulings {id} (by {by}: {kind}) and {laterId} (by {laterBy}: {laterKind}) are both about {target}. Withdraw one of them, or let the later one take the place of the earlier.',
+          {
+            id: earlier.id,
+            by: earlier.by,
+            kind: earlier.decision.kind,
+            laterId: ruling.id,
+            laterBy: ruling.by,
+            laterKind: ruling.decision.kind,
+            target: targetSaying(ruling.target),
+          },
+        ),
       );
     }
     byTarget.set(key, ruling);
@@ -38,15 +48,21 @@ export function targetKey(target: RulingTarget): string {
   }
 }
 
-export function describeTarget(target: RulingTarget): string {
+export function targetSaying(target: RulingTarget): Saying {
   switch (target.kind) {
-    case 'group':
-      return `${[...target.group].sort().join(', ')} in ${target.cell}`;
+    case 'group': {
+      const group = joined([...target.group].sort(), ', ');
+      return say('{group} in {cell}', { group, cell: target.cell });
+    }
     case 'link':
-      return `the link ${target.link}`;
+      return say('the link {link}', { link: target.link });
     case 'tally':
-      return `tally ${target.tally}`;
+      return say('tally {tally}', { tally: target.tally });
     case 'line':
-      return `tally line ${target.line}`;
+      return say('tally line {line}', { line: target.line });
   }
+}
+
+export function describeTarget(target: RulingTarget): string {
+  return inEnglish(targetSaying(target));
 }

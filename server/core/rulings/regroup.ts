@@ -14,6 +14,7 @@ import { keyOf, type CandidateSet, type LookAlikes } from '../taxa/candidate-set
 import { taxonName } from '../taxa/taxon-name.js';
 import { basisOfGroup, sameBasis } from './basis.js';
 import { describeTarget, targetKey } from './check-contradictions.js';
+import { joined, say } from '../model/saying.js';
 
 /**
  * Merges and splits groups of a cell as its rulings say, before anything is settled. The parts of a
@@ -162,8 +163,10 @@ function partsOf(
   if (named.join('+') !== group.taxa.join('+') || parts.length < 2) {
     throw new Refusal(
       'BAD_INPUT',
-      `Ruling ${ruling.id} takes ${targetKey(ruling.target)} apart, but its parts are not the ` +
-        `group's taxa, each once in two parts or more. They are: ${group.taxa.join(', ')}.`,
+      say(
+        "Ruling {id} takes {target} apart, but its parts are not the group's taxa, each once in two parts or more. They are: {taxa}.",
+        { id: ruling.id, target: targetKey(ruling.target), taxa: joined(group.taxa, ', ') },
+      ),
     );
   }
   return parts.map((part) => group.identifications.filter((set) => part.includes(taxonName(set))));

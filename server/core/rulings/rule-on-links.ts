@@ -5,8 +5,9 @@ import type { Snapshot } from '../model/snapshot.js';
 import { Refusal } from '../refusal.js';
 import type { ReconciledCell } from './reconciled-cell.js';
 import { basisOfLines, sameBasis } from './basis.js';
-import { describeTarget } from './check-contradictions.js';
+import { describeTarget, targetSaying } from './check-contradictions.js';
 import { changeByRulings } from './sighting-as-ruled.js';
+import { say } from '../model/saying.js';
 
 /** A link as the tallies alone give it. */
 type FoundLink = Omit<Link, 'ruling' | 'deducted' | 'deduction'>;
@@ -37,8 +38,10 @@ export function ruleOnLinks(
     if (decision.kind !== 'confirm-link' && decision.kind !== 'reject-link') {
       throw new Refusal(
         'BAD_INPUT',
-        `Ruling ${ruling.id} decides "${decision.kind}", which does not fit ${describeTarget(target)}. ` +
-          'A link takes confirm-link or reject-link.',
+        say(
+          'Ruling {id} decides "{kind}", which does not fit {target}. A link takes confirm-link or reject-link.',
+          { id: ruling.id, kind: decision.kind, target: targetSaying(target) },
+        ),
       );
     }
     const link = found.find((each) => each.id === target.link);

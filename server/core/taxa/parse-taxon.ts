@@ -4,19 +4,21 @@ import { hybridOf, leafOf, LEAVES } from './leaf.js';
 import { CODES_OF_SETS, GENUS_SETS, TRADE_SETS } from './named-sets.js';
 import { OTHER_NAMES } from './other-names.js';
 import { taxonKey } from './taxon-key.js';
+import { say, type Saying } from '../model/saying.js';
 
 export type ParsedTaxon =
   | { readonly ok: true; readonly candidates: readonly Species[] }
   | {
       readonly ok: false;
       /** A sentence without a full stop. */
-      readonly problem: string;
-      readonly expected: string;
+      readonly problem: Saying;
+      readonly expected: Saying;
       readonly nearest: string | null;
     };
 
-const EXPECTED =
-  'a scientific, English or French name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila';
+const EXPECTED = say(
+  'a scientific, English or French name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila',
+);
 
 /** Key of a name → the species that it could be. */
 const KNOWN = new Map<string, readonly Species[]>();
@@ -140,21 +142,21 @@ function suggestion(text: string): string | null {
  */
 export function parseTaxon(text: string): ParsedTaxon {
   if (text.trim() === '') {
-    return { ok: false, problem: 'no taxon is given', expected: EXPECTED, nearest: null };
+    return { ok: false, problem: say('no taxon is given'), expected: EXPECTED, nearest: null };
   }
   const candidates = resolveSlashed(text.split('/'));
   if (candidates !== null) return { ok: true, candidates };
   if (taxonKey(text) === 'cago') {
     return {
       ok: false,
-      problem: '"CAGO" is not in the IBP–AOS list of 2025, which keeps two geese apart',
-      expected: 'CANG for Canada Goose, CACG for Cackling Goose, or CCGO for either',
+      problem: say('"CAGO" is not in the IBP–AOS list of 2025, which keeps two geese apart'),
+      expected: say('CANG for Canada Goose, CACG for Cackling Goose, or CCGO for either'),
       nearest: null,
     };
   }
   return {
     ok: false,
-    problem: `"${text.trim()}" is not a known taxon`,
+    problem: say('"{text}" is not a known taxon', { text: text.trim() }),
     expected: EXPECTED,
     nearest: suggestion(text),
   };

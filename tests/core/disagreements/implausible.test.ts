@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { expectedSpan } from '../../../server/core/disagreements/expected-span.js';
+import { inEnglish } from '../../../server/core/model/saying.js';
 import { seededRandom, type SeededRandom } from '../../../server/core/math/seeded-random.js';
 import type { Disagreement } from '../../../server/core/model/result.js';
 import type { EarlierNumber, Snapshot } from '../../../server/core/model/snapshot.js';
@@ -12,7 +13,7 @@ const FIRST_YEAR = 2017;
 /** Numbers of one taxon in years on end from 2017; `null` for a year without a row. */
 function years(taxon: string, numbers: readonly (number | null)[]): EarlierNumber[] {
   const parsed = parseTaxon(taxon);
-  if (!parsed.ok) throw new Error(parsed.problem);
+  if (!parsed.ok) throw new Error(inEnglish(parsed.problem));
   return numbers.flatMap((number, index) =>
     number === null ? [] : [{ candidates: parsed.candidates, year: FIRST_YEAR + index, number }],
   );

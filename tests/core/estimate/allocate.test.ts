@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allocate } from '../../../server/core/estimate/allocate.js';
+import { inEnglish } from '../../../server/core/model/saying.js';
 import { betaQuantile } from '../../../server/core/math/beta.js';
 import { seededRandom } from '../../../server/core/math/seeded-random.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
@@ -9,7 +10,7 @@ import { NESTED_LEVELS } from '../../published/em-partially-classified.js';
 
 const line = (taxon: string, number: number) => {
   const parsed = parseTaxon(taxon);
-  if (!parsed.ok) throw new Error(parsed.problem);
+  if (!parsed.ok) throw new Error(inEnglish(parsed.problem));
   return { candidates: parsed.candidates, number };
 };
 

@@ -11,7 +11,7 @@ export type Trouble =
       readonly kind: 'refused';
       readonly code: string;
       readonly message: string;
-      readonly faults: readonly Fault[];
+      readonly faults: readonly Fault<string>[];
     }
   | { readonly kind: 'failed'; readonly message: string };
 
@@ -44,12 +44,12 @@ function headline(message: string): string {
   return message.split('\n', 1)[0] ?? message;
 }
 
-function readFaults(value: unknown): readonly Fault[] {
+function readFaults(value: unknown): readonly Fault<string>[] {
   if (!Array.isArray(value)) return [];
   return value.filter(isFault);
 }
 
-function isFault(value: unknown): value is Fault {
+function isFault(value: unknown): value is Fault<string> {
   return (
     typeof value === 'object' &&
     value !== null &&

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import type { Fault } from '../../../server/core/model/fault.js';
 
 /** Every fault with its place in the files, to be worked through beside a spreadsheet. */
-export function FaultTable(props: { readonly faults: readonly Fault[] }): ReactNode {
+export function FaultTable(props: { readonly faults: readonly Fault<string>[] }): ReactNode {
   return (
     <div className="wide" role="region" aria-label={t`What needs mending`} tabIndex={0}>
       <table>

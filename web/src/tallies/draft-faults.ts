@@ -1,7 +1,9 @@
 import { i18n } from '@lingui/core';
 import { msg, t } from '@lingui/core/macro';
 import type { Fault } from '../../../server/core/model/fault.js';
+import { saidIn } from '../../../server/core/model/saying.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
+import { wording } from '../ui/language.js';
 import { wholeNumber, type Draft, type DraftLine } from './draft.js';
 import { raftFaults } from './raft-draft.js';
 
@@ -62,7 +64,7 @@ function checkLine(line: DraftLine): readonly DraftFault[] {
   };
   const taxon = parseTaxon(line.taxon);
   if (!taxon.ok) {
-    at('taxon', `${sentence(taxon.problem)}${didYouMean(taxon.nearest)}`);
+    at('taxon', `${sentence(saidIn(taxon.problem, wording()))}${didYouMean(taxon.nearest)}`);
   }
   const number = wholeNumber(line.number);
   if (line.quantity === 'number' && number === null) {
@@ -130,7 +132,10 @@ function sentence(text: string): string {
 }
 
 /** Ties the server's faults to the lines they are about: its row is the line's place, from 1. */
-export function serverFaults(draft: Draft, faults: readonly Fault[]): readonly DraftFault[] {
+export function serverFaults(
+  draft: Draft,
+  faults: readonly Fault<string>[],
+): readonly DraftFault[] {
   return faults.map((fault) => {
     // Rows of another file than the tally are no lines.
     const row = fault.file === 'tally' ? fault.row : null;
@@ -152,7 +157,7 @@ export function faultAt(
   return faults.find((fault) => fault.lineId === lineId && fault.field === field)?.sentence;
 }
 
-function expected(fault: Fault): string {
+function expected(fault: Fault<string>): string {
   const { expected: wanted } = fault;
   return t`Expected ${wanted}.`;
 }

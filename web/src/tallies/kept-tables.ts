@@ -77,7 +77,7 @@ export type WaitingFor = 'connection' | 'sign-in' | 'server';
 export interface TallyRefusal {
   readonly code: string;
   readonly message: string;
-  readonly faults: readonly Fault[];
+  readonly faults: readonly Fault<string>[];
 }
 
 /** An observer's own part of a count. */

@@ -1,5 +1,6 @@
 import { i18n, type Messages } from '@lingui/core';
 import { useSyncExternalStore } from 'react';
+import { ENGLISH, type Wording } from '../../../server/core/model/saying.js';
 import { readKept, writeKept } from './kept.js';
 
 /** The languages that the pages are written in, each by its own name. */
@@ -52,7 +53,15 @@ async function messagesOf(area: Area, chosen: Language): Promise<Messages> {
   return (await catalogue()).messages;
 }
 
+const wordings: Partial<Record<Language, Wording>> = { en: ENGLISH };
+
+/** In what words the checks that the pages share with the server are said. */
+export function wording(): Wording {
+  return wordings[language()] ?? ENGLISH;
+}
+
 async function load(wanted: Iterable<Area>, chosen: Language): Promise<void> {
+  wordings[chosen] ??= (await import('./french-wording.js')).FRENCH;
   const all = await Promise.all([...wanted].map((area) => messagesOf(area, chosen)));
   for (const messages of all) i18n.load(chosen, messages);
   if (chosen === 'fr') i18n.load(chosen, (await frenchMarks()).FRENCH_MARKS);
