@@ -14,7 +14,8 @@ function sayings(): readonly { readonly where: string; readonly text: string | n
     .filter((name) => name.endsWith('.ts') && !name.includes('generated'))
     .flatMap((name) => {
       const text = readFileSync(path.join(server, name), 'utf8');
-      if (name !== 'core/model/saying.ts' && !/import[^;]*\bsay\b[^;]*saying\.js/u.test(text)) return [];
+      if (name !== 'core/model/saying.ts' && !/import[^;]*\bsay\b[^;]*saying\.js/u.test(text))
+        return [];
       const file = ts.createSourceFile(name, text, ts.ScriptTarget.Latest, true);
       const found: { where: string; text: string | null }[] = [];
       const walk = (node: ts.Node): void => {

@@ -247,6 +247,8 @@ export const FRENCH_REFUSALS: Readonly<Record<string, string>> = {
   'The count cannot be sealed yet:': 'Le dénombrement ne peut pas encore être scellé :',
   'There is no assignment {assignmentId} whose field sheet is yours to print. Go back to your assignments and take the link from there.':
     'Il n’y a pas d’affectation {assignmentId} dont vous puissiez imprimer la fiche de terrain. Revenez à vos affectations et prenez le lien de là.',
+  'There is no field sheet in the language "{language}". Expected {known}.':
+    'Il n’y a pas de fiche de terrain dans la langue « {language} ». Attendu : {known}.',
   'There is no field sheet for paper "{paper}". Expected {known}.':
     'Il n’y a pas de fiche de terrain pour le papier « {paper} ». Attendu : {known}.',
   'a reason is given, but no tally that this one corrects':
