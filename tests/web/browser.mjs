@@ -132,7 +132,13 @@ export async function violationsInEveryTheme(page) {
   const chosen = await theme.inputValue();
   for (const size of [phone, desk]) {
     await page.setViewportSize(size);
-    await settled(page);
+    // Drawings are as wide as their box two frames later.
+    await page.evaluate(
+      () =>
+        new Promise((drawn) =>
+          globalThis.requestAnimationFrame(() => globalThis.requestAnimationFrame(drawn)),
+        ),
+    );
     for (const name of ['light', 'sunlight', 'night']) {
       await theme.selectOption(name);
       const violations = await accessibilityViolations(

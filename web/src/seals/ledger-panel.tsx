@@ -132,7 +132,7 @@ export function LedgerView(props: {
           <summary>
             <Trans>How these came about</Trans>
           </summary>
-          <table>
+          <table className="ledger-before">
             <caption className="for-readers">
               <Trans>Postings between tallies, consensus and rulings</Trans>
             </caption>
