@@ -1,9 +1,8 @@
 import { t } from '@lingui/core/macro';
-import { createContext, useContext, useEffect, useMemo, type ReactNode } from 'react';
+import { createContext, useContext, useEffect, useMemo, useState, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { readTrouble } from '../graphql/trouble.js';
 import { forgetKept, readKept, writeKept } from '../ui/kept.js';
-import { useLate } from '../ui/late.js';
 import { TroubleNotice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { Skeleton } from '../ui/skeleton.js';
@@ -45,14 +44,10 @@ export function SessionProvider(props: {
   const { restart } = props;
   const [{ data, error }, askAgain] = useQuery({ query: Me });
   const trouble = useMemo(() => (error === undefined ? null : readTrouble(error)), [error]);
-  // A network that does not answer is as good as none: nobody waits for it at the shore.
-  const isLate = useLate(data === undefined && trouble === null);
-  const isOutOfRange = trouble?.kind === 'offline' || isLate;
-  const remembered = useMemo(
-    () => (isOutOfRange ? readKept(lastPersonKey, isPerson) : null),
-    [isOutOfRange],
-  );
-  const person = data?.me ?? remembered;
+  // Nobody waits at the shore for a network that may not answer: whoever was here last goes on at once,
+  // and the server's word takes its place when it comes.
+  const [remembered] = useState(() => readKept(lastPersonKey, isPerson));
+  const person = data === undefined ? remembered : data.me;
   const confirmed = data?.me;
   useEffect(() => {
     if (confirmed === undefined) return;

@@ -8,7 +8,6 @@ import type { Act, CountState, Role } from '../graphql/generated/graphql.js';
 import { SignOut } from '../people/documents.js';
 import { useKeptOwnParts } from '../tallies/kept-count.js';
 import { useSession } from '../people/session.js';
-import { useLate } from '../ui/late.js';
 import { useOnline } from '../ui/online.js';
 import { pathOf } from '../ui/path.js';
 import { LanguageChoice } from '../ui/language-choice.js';
@@ -72,12 +71,10 @@ export function CountFrame(props: {
   readonly countId: string;
   readonly children: ReactNode;
 }): ReactNode {
-  const [{ data, error }] = useQuery({ query: CountHead, variables: { id: props.countId } });
+  const [{ data }] = useQuery({ query: CountHead, variables: { id: props.countId } });
   const { person } = useSession();
   const count = data?.count ?? null;
-  const isOutOfRange = error?.networkError !== undefined;
-  const isLate = useLate(count === null && error === undefined);
-  const keptParts = useKeptOwnParts(person?.id ?? '', count === null && (isOutOfRange || isLate));
+  const keptParts = useKeptOwnParts(person?.id ?? '', count === null);
   const kept = keptParts?.find(({ id }) => id === props.countId) ?? null;
   const named = count ?? kept;
   return (

@@ -1,7 +1,6 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useQuery, type CombinedError } from 'urql';
 import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
-import { useLate } from '../ui/late.js';
 import { MyAssignments } from './documents.js';
 import { keepOwnPart, useKeptOwnParts } from './kept-count.js';
 import type { OwnPart } from './kept-tables.js';
@@ -10,9 +9,8 @@ export type { OwnPart } from './kept-tables.js';
 export type Assignment = OwnPart['assignments'][number];
 
 /**
- * This observer's part of the count: fresh if the server answers, else as it was kept on the phone.
- * A server that does not answer soon is not waited for; what it says later takes the place of what
- * was kept.
+ * This observer's part of the count: as it is kept on the phone, at once, until the server has
+ * answered. Nobody waits for a network that may not be there.
  */
 export function useOwnPart(
   countId: string,
@@ -34,13 +32,10 @@ export function useOwnPart(
     if (fresh !== undefined && answeredTo === personId) void keepOwnPart(personId, fresh);
   }, [fresh, answeredTo, personId]);
   const isOutOfRange = result.error?.networkError !== undefined;
-  const isLate = useLate(fresh === undefined && result.error === undefined);
-  // Once it is needed it stays, also while the server is asked again: the form must not be taken
-  // from under anybody's thumb.
-  const [isNeeded, setNeeded] = useState(false);
-  if ((isOutOfRange || isLate) && !isNeeded) setNeeded(true);
-  const keptParts = useKeptOwnParts(personId, fresh === undefined && isNeeded);
-  const kept = keptParts?.find(({ id }) => id === countId);
+  const keptParts = useKeptOwnParts(personId, fresh === undefined);
+  // A server that refuses has the last word; what is kept is for when it says nothing.
+  const isRefused = result.error !== undefined && !isOutOfRange;
+  const kept = isRefused ? undefined : keptParts?.find(({ id }) => id === countId);
   const again = useMemo(() => () => ask({ requestPolicy: 'network-only' }), [ask]);
   // Out of range, what is kept is looked for before anything is said to be missing.
   const isLooking = fresh === undefined && isOutOfRange && keptParts === null;
