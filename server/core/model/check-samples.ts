@@ -5,7 +5,7 @@ import type { RawTable } from './raw.js';
 import { readTaxonField } from './check-tally-line.js';
 import { RowReader } from './row-reader.js';
 import type { ScanSample, Tally } from './snapshot.js';
-import { alternatives, joined, say, together } from './saying.js';
+import { alternatives, say, together } from './saying.js';
 
 const BIRDS = say('a whole number of birds, 0 or more');
 
