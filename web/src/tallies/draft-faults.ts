@@ -3,7 +3,7 @@ import { msg, t } from '@lingui/core/macro';
 import type { Fault } from '../../../server/core/model/fault.js';
 import { saidIn } from '../../../server/core/model/saying.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
-import { wording } from '../ui/language.js';
+import { language, wording, type Language } from '../ui/language.js';
 import { wholeNumber, type Draft, type DraftLine } from './draft.js';
 import { raftFaults } from './raft-draft.js';
 
@@ -45,15 +45,18 @@ export function draftFaults(draft: Draft): readonly DraftFault[] {
   return faults;
 }
 
-/** Lines are never changed in place, so each is checked once, however often the others change. */
-const checked = new WeakMap<DraftLine, readonly DraftFault[]>();
+/** Lines are never changed in place, so each is checked once in a language, however often the others change. */
+const checked = new WeakMap<
+  DraftLine,
+  { readonly said: Language; readonly faults: readonly DraftFault[] }
+>();
 
 /** What is wrong with one line. */
 function lineFaults(line: DraftLine): readonly DraftFault[] {
   const known = checked.get(line);
-  if (known !== undefined) return known;
+  if (known?.said === language()) return known.faults;
   const faults = checkLine(line);
-  checked.set(line, faults);
+  checked.set(line, { said: language(), faults });
   return faults;
 }
 

@@ -11,10 +11,6 @@ export function countedLines(count: number): string {
   return plural(count, { one: '# line', other: '# lines' });
 }
 
-export function countedTallies(count: number): string {
-  return plural(count, { one: '# tally', other: '# tallies' });
-}
-
 export function countedTaxa(count: number): string {
   return plural(count, { one: '# taxon', other: '# taxa' });
 }
