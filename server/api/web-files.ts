@@ -1,9 +1,11 @@
+import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import {
   static as serveStatic,
   type Express,
   type NextFunction,
   type Request,
+  type RequestHandler,
   type Response,
 } from 'express';
 import { PROJECT_ROOT } from '../project-root.js';
@@ -18,6 +20,7 @@ export const WEB_FOLDER = path.join(PROJECT_ROOT, 'dist', 'web');
  * @param folder of the built app
  */
 export function serveWebFiles(app: Express, folder: string): void {
+  app.use(preferPacked(folder));
   app.use(
     serveStatic(folder, {
       index: false,
@@ -39,6 +42,31 @@ export function serveWebFiles(app: Express, folder: string): void {
     });
   });
 }
+
+/** Sends the packed copy of a file, where the build laid one beside it and the browser can unpack it. */
+function preferPacked(folder: string): RequestHandler {
+  const files = new Set(
+    existsSync(folder) ? readdirSync(folder, { recursive: true, encoding: 'utf8' }) : [],
+  );
+  return (request, response, next) => {
+    const file = path.normalize(request.path).slice(1);
+    const packed = packings.find(
+      ({ name, ending }) => files.has(file + ending) && request.acceptsEncodings(name),
+    );
+    if (files.has(`${file}.gz`)) response.vary('Accept-Encoding');
+    if (packed !== undefined) {
+      response.type(path.extname(file)).set('Content-Encoding', packed.name);
+      request.url = request.path + packed.ending;
+    }
+    next();
+  };
+}
+
+/** The smaller one first. */
+const packings = [
+  { name: 'br', ending: '.br' },
+  { name: 'gzip', ending: '.gz' },
+] as const;
 
 /** The build puts a hash of the content into the name of what lies in assets/. */
 function cacheRule(file: string): string {

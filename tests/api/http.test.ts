@@ -2,6 +2,7 @@ import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import express from 'express';
 import { buildSchema, parse, validate } from 'graphql';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -102,7 +103,12 @@ describe('the files of the web app', () => {
     folder = await mkdtemp(path.join(tmpdir(), 'countersign-web-'));
     await mkdir(path.join(folder, 'assets'));
     await writeFile(path.join(folder, 'index.html'), '<title>app</title>');
-    await writeFile(path.join(folder, 'assets', 'main-1a2b.js'), 'script');
+    const script = path.join(folder, 'assets', 'main-1a2b.js');
+    await writeFile(script, 'script');
+    // Other content, so that it shows which one was sent.
+    await writeFile(`${script}.br`, brotliCompressSync('script, by Brotli'));
+    await writeFile(`${script}.gz`, gzipSync('script, by gzip'));
+    await writeFile(path.join(folder, 'assets', 'small-3c.js'), 'small');
     const server = express();
     serveWebFiles(server, folder);
     const listening = server.listen(0, '127.0.0.1');
@@ -116,8 +122,8 @@ describe('the files of the web app', () => {
     await rm(folder, { recursive: true, force: true });
   });
 
-  const get = (place: string, accept = 'text/html'): Promise<Response> =>
-    fetch(`${url}${place}`, { headers: { accept } });
+  const get = (place: string, accept = 'text/html', encoding = 'identity'): Promise<Response> =>
+    fetch(`${url}${place}`, { headers: { accept, 'accept-encoding': encoding } });
 
   it('are kept for good where their name holds a hash, and asked for again otherwise', async () => {
     const asset = await get('/assets/main-1a2b.js', '*/*');
@@ -125,6 +131,24 @@ describe('the files of the web app', () => {
     expect(asset.headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
     const page = await get('/');
     expect(page.headers.get('cache-control')).toBe('no-cache');
+  });
+
+  it('are sent packed where that was done and the browser can unpack it', async () => {
+    for (const [asked, encoding, text] of [
+      ['gzip, deflate, br', 'br', 'script, by Brotli'],
+      ['gzip, br;q=0', 'gzip', 'script, by gzip'],
+      ['identity', null, 'script'],
+    ] as const) {
+      const asset = await get('/assets/main-1a2b.js', '*/*', asked);
+      expect(asset.headers.get('content-encoding')).toBe(encoding);
+      expect(asset.headers.get('content-type')).toMatch(/^text\/javascript/u);
+      expect(asset.headers.get('vary')).toBe('Accept-Encoding');
+      expect(asset.headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
+      expect(await asset.text()).toBe(text);
+    }
+    const small = await get('/assets/small-3c.js', '*/*', 'br');
+    expect(small.headers.get('content-encoding')).toBe(null);
+    expect(await small.text()).toBe('small');
   });
 
   it('give every page of the app, and nothing for a file that is not there', async () => {

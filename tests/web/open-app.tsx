@@ -1,14 +1,17 @@
 import { cleanup, configure, render } from '@testing-library/react';
 import { IDBFactory } from 'fake-indexeddb';
-import { afterEach, beforeEach, vi } from 'vitest';
+import { afterEach, beforeAll, beforeEach, vi } from 'vitest';
 import { App } from '../../web/src/app.js';
 import { reopenKept } from '../../web/src/tallies/kept-database.js';
+import { loadAllLater } from '../../web/src/ui/later.js';
 
 // Pages of the desk are loaded when first opened, which takes a busy machine a while.
 configure({ asyncUtilTimeout: 15_000 });
 
 /** A clean browser before each test, and nothing left after it. */
 export function useCleanBrowser(): void {
+  // What a page loads after itself is there, as it is on a phone that was used before.
+  beforeAll(loadAllLater);
   beforeEach(() => {
     localStorage.clear();
     vi.stubGlobal('indexedDB', new IDBFactory());

@@ -16,8 +16,8 @@ import {
   withRaftLines,
 } from './raft-draft.js';
 import type { DraftRaft } from './raft.js';
-import { RaftEditor } from './raft-editor.js';
 import { countedLines, countedSamples } from '../ui/counted.js';
+import { RaftEditor } from './later-parts.js';
 
 export interface RemovedRaft {
   readonly before: Draft;

@@ -6,6 +6,7 @@ import { v7 } from 'uuid';
 import { useSession } from '../people/session.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { Answer } from '../ui/answer.js';
+import { loadAllLater } from '../ui/later.js';
 import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
@@ -14,14 +15,17 @@ import { listed, span } from '../ui/words.js';
 import { asDraft } from './as-draft.js';
 import { emptyDraft, type Draft } from './draft.js';
 import type { OutboxItem } from './kept-tables.js';
+import {
+  ChangedTwice,
+  QueriesToMe,
+  ReceivedAndHere,
+  ReceivedTally,
+  SubmittedTally,
+  TallyOnItsWay,
+} from './later-parts.js';
 import { putInOutbox, takeFromOutbox } from './outbox.js';
 import { tallyFor, useOwnPart, type Assignment, type OwnPart } from './own-part.js';
 import { askForPersistence } from './persistent-storage.js';
-import { QueriesToMe } from './queries-to-me.js';
-import { ReceivedTally, TallyOnItsWay } from './sent-tally.js';
-import { SubmittedTally } from './submitted-tally.js';
-import { correctionOf, tallyInput } from './tally-input.js';
-import { ChangedTwice, ReceivedAndHere } from './two-tallies.js';
 import { useOpenDraft, useOutbox } from './use-kept.js';
 import { WriteTally } from './write-tally.js';
 import { countedBirds, countedLines } from '../ui/counted.js';
@@ -96,6 +100,11 @@ function AssignmentTally(props: {
   const tally = tallyFor(assignment, count);
   const item = outbox?.findLast(({ assignmentId }) => assignmentId === assignment.id) ?? null;
   useFreshTally(item, tally?.version ?? 0, props.askAgain);
+  useEffect(() => {
+    // The form is on the screen by then.
+    const timer = setTimeout(() => void loadAllLater(), 300);
+    return () => clearTimeout(timer);
+  }, []);
 
   const keepChange = useCallback(
     (next: Draft) => {
@@ -186,7 +195,7 @@ function AssignmentTally(props: {
         refusal={item?.id === written.id && item.state.kind === 'refused' ? item.state : null}
         onChanged={keepChange}
         onSend={async (sent) => {
-          await open.written();
+          const [{ tallyInput }] = await Promise.all([import('./tally-input.js'), open.written()]);
           setHandedOver(sent.id);
           await putInOutbox({
             id: sent.id,
@@ -243,16 +252,18 @@ function AssignmentTally(props: {
           <button
             type="button"
             className="button"
-            onClick={() =>
-              open.change(
-                correctionOf(tally, {
-                  countId: count.id,
-                  assignmentId: assignment.id,
-                  timeZone: count.timeZone,
-                  observerId: personId,
-                }),
-              )
-            }
+            onClick={() => {
+              void import('./tally-input.js').then(({ correctionOf }) => {
+                open.change(
+                  correctionOf(tally, {
+                    countId: count.id,
+                    assignmentId: assignment.id,
+                    timeZone: count.timeZone,
+                    observerId: personId,
+                  }),
+                );
+              });
+            }}
           >
             <Trans>Correct this tally</Trans>
           </button>

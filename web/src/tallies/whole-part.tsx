@@ -10,7 +10,7 @@ import { clockTimeOf } from './local-time.js';
 import { ConditionsPart } from './conditions-part.js';
 import type { OwnPart } from './own-part.js';
 import type { Place } from './place.js';
-import { SeenPart } from './seen-part.js';
+import { SeenPart } from './later-parts.js';
 import type { ChangeDraft, SetDraft } from './use-draft.js';
 import { readTaxon } from '../ui/taxon.js';
 import { TaxonPicker } from './taxon-picker.js';
