@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 
 import type { CheckedCount } from '../../server/core/model/check-count.js';
 import type { FolderFile } from '../../server/exchange/folder-files.js';
+import { inEnglish } from '../../server/core/model/saying.js';
 import { checkFolder } from '../../server/exchange/check-folder.js';
 import { filesOf, setField, smallFolder } from '../support/small-folder.js';
 import { workbook, type SheetCell } from '../support/workbook.js';
@@ -20,7 +21,9 @@ async function plain(): Promise<CheckedCount> {
 function problems(checked: CheckedCount): readonly string[] {
   return checked.ok
     ? []
-    : checked.faults.map(({ row, code, problem }) => `${String(row)} ${code}: ${problem}`);
+    : checked.faults.map(
+        ({ row, code, problem }) => `${String(row)} ${code}: ${inEnglish(problem)}`,
+      );
 }
 
 describe('the same table, written by other programs, is the same count', () => {

@@ -277,7 +277,11 @@ describe('a field sheet in French', () => {
   });
 
   it('has a no-break space before signs, so that none begins a line', () => {
-    const all = [...Object.values(fr), ...CAUTIONS.map((caution) => caution.fr), LAST_WORD.fr];
+    const all: readonly unknown[] = [
+      ...Object.values<unknown>({ ...fr }),
+      ...CAUTIONS.map((caution) => caution.fr),
+      LAST_WORD.fr,
+    ];
     for (const text of all.filter((each) => typeof each === 'string')) {
       expect(text).not.toMatch(/[^\u00a0][;:?!]/u);
     }

@@ -4,7 +4,7 @@ import type { SheetWords } from './sheet-words.js';
 export const fr: SheetWords = {
   locale: 'fr',
   title: 'Fiche de terrain',
-  fileTitle: (of) => `Fiche de terrain : ${of}`,
+  fileTitle: (of) => `Fiche de terrain\u00a0: ${of}`,
   span: (start, end) => `de ${start} à ${end}`,
   pageOf: (page, pages) => `page ${page} sur ${pages}`,
 
