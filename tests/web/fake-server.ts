@@ -14,6 +14,8 @@ export interface FakeServer {
   readonly asked: {
     readonly name: string;
     readonly variables: Readonly<Record<string, unknown>>;
+    /** The language that an answer is wanted in. */
+    readonly language: string | null;
   }[];
 }
 
@@ -39,7 +41,8 @@ export function fakeServer(answers: Answers): FakeServer {
       operationName: string;
       variables: Readonly<Record<string, unknown>>;
     };
-    server.asked.push({ name: operationName, variables });
+    const language = new Headers(request.headers).get('accept-language');
+    server.asked.push({ name: operationName, variables, language });
     return Promise.resolve(
       new Response(JSON.stringify(answerTo(server, operationName, variables)), {
         headers: { 'content-type': 'application/json' },
