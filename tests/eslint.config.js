@@ -81,9 +81,8 @@ const inCatalogues = {
           '^(English|Français)$',
           // Paths.
           '^(\\.\\.?)?/',
-          // Drawings: what a path is made of, and what it is filled with.
+          // Drawings: what a path is made of.
           '^[MHVCLZmhvclz\\d\\s.-]+$',
-          '^(url|var)\\(',
         ],
         ignoreNames: [
           'className',
@@ -110,7 +109,6 @@ const inCatalogues = {
         ],
       },
     ],
-    'lingui/no-expression-in-message': 'off',
     'lingui/t-call-in-function': 'error',
     'lingui/no-single-tag-to-translate': 'error',
     'lingui/no-single-variables-to-translate': 'error',
