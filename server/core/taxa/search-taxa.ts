@@ -29,7 +29,7 @@ function entry(candidates: readonly Species[], code: string, order: number, alia
 }
 
 /** Species, hybrids and domestic forms, groups and genera, and the pairs of look-alikes. */
-const ENTRIES: readonly Entry[] = (() => {
+function makeEntries(): readonly Entry[] {
   const all = [
     ...LEAVES.map((leaf) =>
       entry([leaf.species], leaf.code ?? '', leaf.rank + (leaf.regular ? 0 : 2000)),
@@ -54,7 +54,10 @@ const ENTRIES: readonly Entry[] = (() => {
     );
   }
   return [...unique.values()];
-})();
+}
+
+/** Made at the first search: an app that only opens a tally does not wait for it. */
+let entries: readonly Entry[] | null = null;
 
 /** 0 = the code itself, 1 = begins the name, 2 = begins the code, 3 = words of the name, in part. */
 function rank(one: Entry, key: string, words: readonly string[]): number | null {
@@ -76,10 +79,13 @@ export function searchTaxa(text: string, limit = 12): readonly TaxonFound[] {
   const key = taxonKey(text);
   if (key === '') return [];
   const words = key.split(/[ /]+/u).filter((word) => word !== '');
-  const ranked = ENTRIES.flatMap((one) => {
-    const found = rank(one, key, words);
-    return found === null ? [] : [{ one, found }];
-  }).sort((a, b) => a.found - b.found || a.one.order - b.one.order);
+  entries ??= makeEntries();
+  const ranked = entries
+    .flatMap((one) => {
+      const found = rank(one, key, words);
+      return found === null ? [] : [{ one, found }];
+    })
+    .sort((a, b) => a.found - b.found || a.one.order - b.one.order);
   const results = ranked.map(({ one }) => ({
     name: one.name,
     candidates: one.candidates,
