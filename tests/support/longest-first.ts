@@ -6,9 +6,8 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
  */
 const long = [
   'tests/web/main-job.test.ts',
-  'tests/web/double-counts.test.ts',
   'tests/web/offline.test.ts',
-  'tests/web/agreement-browser.test.ts',
+  'tests/web/desk-browser.test.ts',
   'tests/web/raft-browser.test.ts',
   'tests/core/ledger.test.ts',
   'tests/web/entry-browser.test.ts',

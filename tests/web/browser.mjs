@@ -39,7 +39,8 @@ export async function launch(executablePath) {
 const openRequests = new WeakMap();
 
 /**
- * A page of its own, with its own cookies; what goes wrong in it is collected.
+ * A page of its own, with its own cookies; what goes wrong in it is collected, and which servers it asks
+ * for anything.
  *
  * @param {import('playwright-core').Browser} browser
  * @param {{ width: number, height: number }} size
@@ -57,7 +58,12 @@ export async function openPage(browser, size, options = {}) {
   /** @type {Set<import('playwright-core').Request>} */
   const open = new Set();
   openRequests.set(page, open);
-  page.on('request', (request) => open.add(request));
+  /** @type {Set<string>} */
+  const fetchedFrom = new Set();
+  page.on('request', (request) => {
+    open.add(request);
+    fetchedFrom.add(new URL(request.url()).origin);
+  });
   page.on('requestfinished', (request) => open.delete(request));
   page.on('requestfailed', (request) => open.delete(request));
   /** @type {string[]} */
@@ -66,7 +72,7 @@ export async function openPage(browser, size, options = {}) {
   page.on('console', (message) => {
     if (message.type() === 'error') troubles.push(message.text());
   });
-  return { page, troubles };
+  return { page, troubles, fetchedFrom };
 }
 
 /**
@@ -114,6 +120,35 @@ export async function settled(page) {
   }
 }
 
+/**
+ * Goes to another page of the app as a link in it does: the app is not loaded anew, and neither is
+ * axe-core. Addresses that are typed are opened by `page.goto`.
+ *
+ * @param {import('playwright-core').Page} page with the app in it
+ * @param {string} url
+ */
+export async function follow(page, url) {
+  await page.evaluate((to) => globalThis.history.pushState(null, '', to), url);
+  await settled(page);
+}
+
+/**
+ * Changes the size of the window and waits until the page is drawn in it.
+ *
+ * @param {import('playwright-core').Page} page
+ * @param {{ width: number, height: number }} size
+ */
+export async function resize(page, size) {
+  await page.setViewportSize(size);
+  // Drawings are as wide as their box two frames later.
+  await page.evaluate(
+    () =>
+      new Promise((drawn) =>
+        globalThis.requestAnimationFrame(() => globalThis.requestAnimationFrame(drawn)),
+      ),
+  );
+}
+
 /** What of a page hangs on the theme: its colours, and the size of its targets. */
 const RULES_OF_THEMES = ['color-contrast', 'link-in-text-block', 'target-size'];
 
@@ -131,20 +166,12 @@ export async function violationsInEveryTheme(page) {
   const theme = page.getByLabel('Colours of the page');
   const chosen = await theme.inputValue();
   for (const size of [phone, desk]) {
-    await page.setViewportSize(size);
-    // Drawings are as wide as their box two frames later.
-    await page.evaluate(
-      () =>
-        new Promise((drawn) =>
-          globalThis.requestAnimationFrame(() => globalThis.requestAnimationFrame(drawn)),
-        ),
-    );
+    await resize(page, size);
     for (const name of ['light', 'sunlight', 'night']) {
       await theme.selectOption(name);
-      const violations = await accessibilityViolations(
-        page,
-        name === 'light' ? null : RULES_OF_THEMES,
-      );
+      await page.locator(`html[data-theme=${name}]`).waitFor({ state: 'attached' });
+      await bringIntoView(page);
+      const violations = await violationsInView(page, name === 'light' ? null : RULES_OF_THEMES);
       found.push(...violations.map((one) => `${name}, ${size.width} px: ${one}`));
     }
   }
@@ -157,17 +184,44 @@ export async function violationsInEveryTheme(page) {
  * What axe-core finds against WCAG 2.2 A and AA, one line a violation.
  *
  * @param {import('playwright-core').Page} page
- * @param {readonly string[] | null} [rules] all that there are by default
  * @returns {Promise<string[]>}
  */
-export async function accessibilityViolations(page, rules = null) {
-  if (await page.evaluate(() => !('axe' in globalThis))) await page.evaluate(axeSource);
-  // The whole page in view: what happens to lie half behind the foot of the screen is scrolled by
-  // whoever needs it, and is no target that is too small.
+export async function accessibilityViolations(page) {
   const size = page.viewportSize();
-  const height = await page.evaluate(() => globalThis.document.documentElement.scrollHeight);
-  if (size !== null) await page.setViewportSize({ width: size.width, height: height + 400 });
-  const violations = await page.evaluate(async (only) => {
+  await bringIntoView(page);
+  const violations = await violationsInView(page, null);
+  if (size !== null) await page.setViewportSize(size);
+  return violations;
+}
+
+/**
+ * The whole page in view: what happens to lie half behind the foot of the screen is scrolled by
+ * whoever needs it, and is no target that is too small. A window with the whole page in it already
+ * stays as it is.
+ *
+ * @param {import('playwright-core').Page} page
+ */
+async function bringIntoView(page) {
+  const size = page.viewportSize();
+  const { height, isHighEnough } = await page.evaluate(() => {
+    const { scrollHeight } = globalThis.document.documentElement;
+    const last = globalThis.document.querySelector('main > :last-child');
+    const foot = (last?.getBoundingClientRect().bottom ?? Infinity) + globalThis.scrollY;
+    return { height: scrollHeight, isHighEnough: foot + 400 <= globalThis.innerHeight };
+  });
+  if (size === null || isHighEnough) return;
+  // With some to spare: text and targets are a fifth larger in the next theme.
+  await page.setViewportSize({ width: size.width, height: Math.ceil(height * 1.25) + 400 });
+}
+
+/**
+ * @param {import('playwright-core').Page} page
+ * @param {readonly string[] | null} rules `null`: all that there are
+ * @returns {Promise<string[]>}
+ */
+async function violationsInView(page, rules) {
+  if (await page.evaluate(() => !('axe' in globalThis))) await page.evaluate(axeSource);
+  return page.evaluate(async (only) => {
     const { axe } = /** @type {{ axe: typeof import('axe-core') }} */ (
       /** @type {unknown} */ (globalThis)
     );
@@ -181,8 +235,6 @@ export async function accessibilityViolations(page, rules = null) {
       ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
     );
   }, rules);
-  if (size !== null) await page.setViewportSize(size);
-  return violations;
 }
 
 /**

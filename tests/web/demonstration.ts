@@ -11,10 +11,11 @@ export const chromium = process.env['CHROMIUM_PATH'] ?? '';
 
 type SignIn = RunningServer['signIns'][number];
 
-/** A page, and what went wrong in it so far. */
+/** A page, what went wrong in it so far, and the servers that it asked for anything. */
 export interface OpenPage {
   readonly page: Page;
   readonly troubles: readonly string[];
+  readonly fetchedFrom: ReadonlySet<string>;
 }
 
 /**

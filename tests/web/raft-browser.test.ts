@@ -4,6 +4,7 @@ import {
   desk,
   narrowest,
   phone,
+  resize,
   settled,
   sidewaysOverflow,
   violationsInEveryTheme,
@@ -30,9 +31,9 @@ describe.skipIf(chromium === '')('a raft and field marks in a browser', () => {
 
   /** In each theme, from the narrowest window to the desk. */
   async function expectFine(): Promise<void> {
+    await settled(page);
     for (const size of [narrowest, desk, phone]) {
-      await page.setViewportSize(size);
-      await settled(page);
+      await resize(page, size);
       expect(await sidewaysOverflow(page), `${size.width} px`).toBe(0);
     }
     expect(await violationsInEveryTheme(page)).toEqual([]);
