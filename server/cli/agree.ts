@@ -1,4 +1,6 @@
 import { styleText } from 'node:util';
+import { ENGLISH } from '../core/model/saying.js';
+import { wordedResult } from '../core/model/worded-result.js';
 import { reconcile } from '../core/reconcile.js';
 import { agreementCsv } from '../exchange/agreement-csv.js';
 import { loadFolder } from './check.js';
@@ -23,7 +25,7 @@ export async function agree(
   const loaded = await loadFolder(folder, streams);
   if (!loaded.ok) return loaded.code;
   const { snapshot, protocol } = loaded.count;
-  const result = reconcile(snapshot, [], protocol);
+  const result = wordedResult(reconcile(snapshot, [], protocol), ENGLISH);
   const heading = (text: string): string => (streams.terminal ? styleText('bold', text) : text);
   switch (format) {
     case 'json':

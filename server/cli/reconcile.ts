@@ -4,7 +4,9 @@ import { checkRulings } from '../core/model/check-rulings.js';
 import type { Fault } from '../core/model/fault.js';
 import type { Result } from '../core/model/result.js';
 import type { Ruling } from '../core/model/ruling.js';
+import { ENGLISH } from '../core/model/saying.js';
 import type { Snapshot } from '../core/model/snapshot.js';
+import { wordedResult } from '../core/model/worded-result.js';
 import { reconcile } from '../core/reconcile.js';
 import { Refusal } from '../core/refusal.js';
 import { compiledCsv } from '../exchange/compiled-csv.js';
@@ -34,9 +36,9 @@ export async function reconcileFolder(
   const { snapshot, protocol } = loaded.count;
   const rulings = await loadRulings(options.rulings, snapshot, streams);
   if (!rulings.ok) return rulings.code;
-  let result: Result;
+  let result: Result<string>;
   try {
-    result = reconcile(snapshot, rulings.value, protocol);
+    result = wordedResult(reconcile(snapshot, rulings.value, protocol), ENGLISH);
   } catch (error) {
     // Rulings that contradict one another: the person who wrote them can mend that.
     if (!(error instanceof Refusal)) throw error;
@@ -58,7 +60,7 @@ export async function reconcileFolder(
 }
 
 function written(
-  result: Result,
+  result: Result<string>,
   snapshot: Snapshot,
   { format, out }: ReconcileOptions,
   { terminal }: Streams,

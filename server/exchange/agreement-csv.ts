@@ -6,7 +6,7 @@ import { writeCsv, type CsvCell } from './write-csv.js';
  * All agreement statistics as one long table: what part of the count, which observers, which taxon,
  * the statistic, its value with interval, and n. A value that rests on too little is empty.
  */
-export function agreementCsv({ count, agreement }: Result): string {
+export function agreementCsv({ count, agreement }: Result<unknown>): string {
   return writeCsv(
     ['count', 'part', 'of', 'taxon', 'statistic', 'value', 'low', 'high', 'n'],
     rowsOf(agreement).map(({ part, of, taxon, statistic, found }) => [
@@ -32,7 +32,7 @@ interface Row {
   readonly found: { readonly [Key in keyof Statistic]: CsvCell };
 }
 
-function rowsOf(agreement: Agreement): Row[] {
+function rowsOf(agreement: Agreement<unknown>): Row[] {
   const model = agreement.observerModel;
   return [
     ...statistics('overall', '', '', agreement.overall),

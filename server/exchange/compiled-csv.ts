@@ -3,7 +3,7 @@ import { englishName } from '../core/taxa/taxon-name.js';
 import { writeCsv } from './write-csv.js';
 
 /** The compiled lines as a table: one row a taxon, bounds and interval beside the number. */
-export function compiledCsv(result: Result): string {
+export function compiledCsv(result: Result<unknown>): string {
   return writeCsv(
     [
       'count',

@@ -50,7 +50,7 @@ export class PeopleService {
   ) {}
 
   /** @returns whoever holds this session token, or null if it is unknown or has run out */
-  async viewerOf(token: string | null): Promise<Viewer | null> {
+  async viewerOf(token: string | null): Promise<Omit<Viewer, 'wording'> | null> {
     if (token === null) return null;
     const session = await this.database.read.session.findUnique({
       where: { tokenHash: hashToken(token) },

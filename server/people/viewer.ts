@@ -1,5 +1,5 @@
 import { Refusal } from '../core/refusal.js';
-import { say } from '../core/model/saying.js';
+import { say, type Wording } from '../core/model/saying.js';
 
 /** Whoever is signed in. */
 export interface Viewer {
@@ -9,6 +9,8 @@ export interface Viewer {
   readonly session: string;
   /** The counts that this session opens; null: every count that the person takes part in. */
   readonly counts: readonly string[] | null;
+  /** In which words this person reads what is found and done. */
+  readonly wording: Wording;
 }
 
 /** @throws Refusal NOT_SIGNED_IN */

@@ -10,6 +10,7 @@ import type {
   PairAgreement,
   RatioPlot,
 } from '../core/model/agreement.js';
+import { saidIn } from '../core/model/saying.js';
 import { sectionViews } from '../plans/plan.view.js';
 import type { LoadedReview } from './loaded-review.js';
 import { peopleView } from './people.view.js';
@@ -94,7 +95,7 @@ function confusionView({ taxa, entries }: ConfusionTable): Api.ConfusionTable {
 
 function detectionView(
   review: LoadedReview,
-  { observers, cells, byObserver, model, ...detection }: Detection,
+  { observers, cells, byObserver, model, warning, ...detection }: Detection,
   isLeader: boolean,
 ): Api.Detection {
   const { result, access } = review;
@@ -110,6 +111,7 @@ function detectionView(
         }))
       : [],
     model: model && { ...model, slopes: model.slopes.map((slope) => ({ ...slope })) },
+    warning: warning && saidIn(warning, access.viewer.wording),
   };
 }
 

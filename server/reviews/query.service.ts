@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type * as Api from '../api/generated/schema.js';
+import type { Disagreement } from '../core/model/result.js';
 import { Refusal } from '../core/refusal.js';
 import { basisOfLines } from '../core/rulings/basis.js';
 import { countChain } from '../database/audit-log.js';
@@ -23,8 +24,9 @@ import {
   talliesOfCells,
   type LoadedReview,
 } from './loaded-review.js';
+import { ALL_TALLIES, aboutOwn } from './query-about.js';
 import { queryView } from './query.view.js';
-import { say } from '../core/model/saying.js';
+import { inEnglish, say } from '../core/model/saying.js';
 
 @Injectable()
 export class QueryService {
@@ -33,12 +35,14 @@ export class QueryService {
   /** The queries put to the viewer; for those who may see the review, all of them. */
   async queriesFor(access: CountAccess): Promise<Api.ObserverQuery[]> {
     const mayReview = permissions('REVIEW', access.roles, access.state).size > 0;
-    const queries = mayReview
-      ? (await loadReview(this.database.read, access)).queries
-      : await loadQueries(this.database.read, { countId: access.record.id });
-    return queries
-      .filter(({ to }) => mayReview || to === access.viewer.personId)
-      .map((query) => queryView(access, query));
+    if (!mayReview) {
+      const queries = await loadQueries(this.database.read, { countId: access.record.id });
+      return queries
+        .filter(({ to }) => to === access.viewer.personId)
+        .map((query) => queryView(access, query));
+    }
+    const review = await loadReview(this.database.read, access);
+    return review.queries.map((query) => queryView(access, query, aboutWhat(review, query)));
   }
 
   /** @throws Refusal BAD_INPUT, NOT_FOUND, NOT_ALLOWED, NOT_NOW, ID_REUSED */
@@ -52,7 +56,7 @@ export class QueryService {
       const query = composed(review, input);
       await storeQuery(transaction, query);
       return {
-        value: queryView(access, query),
+        value: queryView(access, query, aboutWhat(review, query)),
         entries: [
           {
             chain: countChain(access.record.id),
@@ -164,8 +168,8 @@ function composed(review: LoadedReview, input: Api.AskQueryInput): QueryRecord {
     id: input.id,
     countId: record.id,
     disagreement: disagreement?.id ?? null,
-    about: disagreement?.text ?? 'The tallies as a whole.',
-    aboutForAsked: aboutOwn(basisOfLines(lines), disagreement !== null),
+    about: inEnglish(disagreement?.text ?? ALL_TALLIES),
+    aboutForAsked: inEnglish(aboutOwn(basisOfLines(lines), disagreement !== null)),
     askedBy: viewer.personId,
     to,
     question: stated('question', input.question),
@@ -177,6 +181,10 @@ function composed(review: LoadedReview, input: Api.AskQueryInput): QueryRecord {
     contentHash: contentHash(queryContent(query)),
     answer: null,
   };
+}
+
+function aboutWhat({ result }: LoadedReview, query: QueryRecord): Disagreement | null {
+  return result.disagreements.find(({ id }) => id === query.disagreement) ?? null;
 }
 
 function cellsOf(
@@ -207,12 +215,6 @@ function checkMayBeAsked(review: LoadedReview, to: string, tallies: readonly str
           { name: nameOf(record, to) },
         ),
   );
-}
-
-function aboutOwn(lines: readonly string[], isOfDisagreement: boolean): string {
-  if (!isOfDisagreement) return 'Your tallies as a whole.';
-  if (lines.length === 0) return 'Birds of which your tally says nothing.';
-  return `These lines of yours: ${lines.join('; ')}.`;
 }
 
 /** @throws Refusal BAD_INPUT if it is empty */

@@ -1,6 +1,7 @@
 import type * as Api from '../api/generated/schema.js';
 import { RULES } from '../core/model/protocol.js';
 import type { Cell, Consensus, Disagreement, Group, Link, Sighting } from '../core/model/result.js';
+import { saidIn, say, type Saying } from '../core/model/saying.js';
 import type { Section } from '../core/model/snapshot.js';
 import { targetKey } from '../core/rulings/check-contradictions.js';
 import { taxonName } from '../core/taxa/taxon-name.js';
@@ -16,7 +17,6 @@ import { awaitsSecond, standingRulings } from './rulings-in-force.js';
 import { decisionView, rulingView, targetView } from './ruling.view.js';
 import { targetOfDisagreement } from './ruling-target.js';
 import { sourceLines, type SourceLines } from './source-lines.js';
-import { inEnglish } from '../core/model/saying.js';
 
 /** A review whose disagreements are all there: its resolvers pick from them. */
 export type ReviewView = Omit<Api.Review, 'disagreements' | 'disagreement'> & {
@@ -46,12 +46,22 @@ export function reviewView(review: LoadedReview): ReviewView {
     flocks: flockViews(review),
     agreement: agreementView(review),
     rulings: rulings.map((ruling) => rulingView(review, ruling)),
-    withheld: withheld.map(
-      ({ section, window }) =>
-        `${section.name} in window ${window}: you see it once your own tally there is in, or the window is closed.`,
+    withheld: withheld.map(({ section, window }) =>
+      said(
+        review,
+        say(
+          '{section} in window {window}: you see it once your own tally there is in, or the window is closed.',
+          { section: section.name, window },
+        ),
+      ),
     ),
-    openMatters: openMatters(review).map(inEnglish),
+    openMatters: openMatters(review).map((matter) => said(review, matter)),
   };
+}
+
+/** In the language of whoever looks at the review. */
+function said({ access }: LoadedReview, saying: Saying): string {
+  return saidIn(saying, access.viewer.wording);
 }
 
 /** Sections and windows that the viewer is still blind to. */
@@ -95,7 +105,7 @@ function cellView(review: LoadedReview, cell: Cell): Api.Cell {
     bounds: cell.bounds.map((bound) => ({ ...bound })),
     feasible: cell.feasible,
     birdsInConflict: cell.birdsInConflict,
-    witness: cell.witness,
+    witness: cell.witness && said(review, cell.witness),
     groups: cell.groups.map((group) => groupView(review, group)),
   };
 }
@@ -157,16 +167,16 @@ function disagreementView(
     link: (link === null ? undefined : links.get(link)) ?? null,
     observers: disagreement.observers.map((ids) => peopleView(review, ids)),
     lines: lines.of(disagreement.lines),
-    text: disagreement.text,
+    text: said(review, disagreement.text),
     proposals: disagreement.proposals.map(({ text, target, decision }) => ({
-      text,
+      text: said(review, text),
       target: targetView(target),
       decision: decisionView(decision),
     })),
     ruling: rulingOf(review, disagreement),
     queries: review.queries
       .filter((query) => query.disagreement === id)
-      .map((query) => queryView(review.access, query)),
+      .map((query) => queryView(review.access, query, disagreement)),
   };
 }
 
@@ -199,7 +209,10 @@ function linkView(review: LoadedReview, link: Link): Api.Link {
     deduction: link.deduction.map(({ taxon, number }) => ({ taxon, number })),
     first: sightingView(review, link.first),
     second: sightingView(review, link.second),
-    evidence: link.evidence.map((evidence) => ({ ...evidence })),
+    evidence: link.evidence.map((evidence) => ({
+      ...evidence,
+      text: said(review, evidence.text),
+    })),
   };
 }
 

@@ -1,13 +1,14 @@
 import type * as Api from '../api/generated/schema.js';
 import type { Decision, RulingTarget } from '../core/model/ruling.js';
+import { joined, saidIn, say, together, type Said, type Saying } from '../core/model/saying.js';
 import type { Species } from '../core/model/snapshot.js';
-import { describeTarget } from '../core/rulings/check-contradictions.js';
-import { englishName } from '../core/taxa/taxon-name.js';
+import { targetSaying } from '../core/rulings/check-contradictions.js';
 import { taxonName } from '../core/taxa/taxon-name.js';
 import type { RulingRecord } from '../database/ruling-rows.js';
 import { nameOf } from '../plans/count-access.js';
 import { personView } from '../plans/plan.view.js';
 import type { LoadedReview } from './loaded-review.js';
+import { RULE_WORDS } from './rule-words.js';
 import { awaitsSecond, replacedRulings } from './rulings-in-force.js';
 
 /** @param review the review that the ruling is part of, loaded after it was stored */
@@ -24,7 +25,13 @@ export function rulingView(review: LoadedReview, record: RulingRecord): Api.Ruli
     state: stateOf(review, record),
     secondedBy: second && personView(people, second.by),
     replaces,
-    text: `${describeDecision(ruling.decision, (id) => nameOf(people, id))}: ${describeTarget(ruling.target)}`,
+    text: saidIn(
+      say('{decision}: {target}', {
+        decision: decisionSaying(ruling.decision, (id) => nameOf(people, id)),
+        target: targetSaying(ruling.target),
+      }),
+      review.access.viewer.wording,
+    ),
     inputHash: review.reconciled.inputHash,
   };
 }
@@ -70,32 +77,42 @@ export function decisionView(decision: Decision): Api.Decision {
   }
 }
 
-function describeDecision(decision: Decision, name: (person: string) => string): string {
-  const taxon = (candidates: readonly Species[]): string => englishName(candidates);
+/** What was decided, whatever about. */
+function decisionSaying(decision: Decision, name: (person: string) => string): Saying {
+  const taxon = (candidates: readonly Species[]): Said => ({ taxon: candidates });
   switch (decision.kind) {
     case 'let-stand':
-      return 'The drafted numbers stand';
+      return say('The drafted numbers stand');
     case 'accept-observer':
-      return `The numbers of ${decision.observer.split('+').map(name).join(' and ')} are taken`;
+      return say('The numbers of {observer} are taken', {
+        observer: together(decision.observer.split('+').map(name)),
+      });
     case 'set-numbers': {
-      const numbers = decision.lines.map((line) => `${line.number} ${taxon(line.candidates)}`);
-      return `Set to ${numbers.join(', ')}`;
+      const numbers = decision.lines.map(({ candidates, number }) =>
+        say('{number} {taxon}', { number, taxon: taxon(candidates) }),
+      );
+      return say('Set to {numbers}', { numbers: joined(numbers, ', ') });
     }
     case 'take-rule':
-      return `Settled by the rule "${decision.rule}"`;
+      return say('Settled by the rule "{rule}"', { rule: RULE_WORDS[decision.rule] });
     case 'identify-as':
-      return `${taxon(decision.from)} compiled as ${taxon(decision.to)}`;
+      return say('{from} compiled as {to}', {
+        from: taxon(decision.from),
+        to: taxon(decision.to),
+      });
     case 'identify-line':
-      return `Read as ${taxon(decision.to)}`;
+      return say('Read as {taxon}', { taxon: taxon(decision.to) });
     case 'merge-groups':
-      return `Settled together with ${decision.with.join(', ')}`;
+      return say('Settled together with {taxa}', { taxa: joined(decision.with, ', ') });
     case 'split-group':
-      return `Taken apart into ${decision.parts.map((part) => part.join(', ')).join(' and ')}`;
+      return say('Taken apart into {parts}', {
+        parts: together(decision.parts.map((part) => joined(part, ', '))),
+      });
     case 'exclude':
-      return 'Left out';
+      return say('Left out');
     case 'confirm-link':
-      return 'One flock, counted once';
+      return say('One flock, counted once');
     case 'reject-link':
-      return 'Two flocks, both counted';
+      return say('Two flocks, both counted');
   }
 }

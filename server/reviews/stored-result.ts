@@ -1,19 +1,19 @@
 import { defaultProtocol } from '../core/model/default-protocol.js';
 import type { Protocol } from '../core/model/protocol.js';
 import type { Result } from '../core/model/result.js';
+import { ENGLISH } from '../core/model/saying.js';
+import { wordedResult } from '../core/model/worded-result.js';
 import { reconcile } from '../core/reconcile.js';
 import type { Source, Transaction } from '../database/source.js';
 import { ENGINE_HASH } from './engine-hash.js';
 import { memoryOfRun } from './recent-runs.js';
 import { inputText, type ReviewInput } from './review-input.js';
 
-/** A reconciliation with the texts that are hashed and sealed. */
+/** A reconciliation with the text of its input, which is hashed and sealed. */
 export interface Reconciled {
   readonly inputHash: string;
   readonly input: string;
   readonly result: Result;
-  /** The result's bytes: the JSON of `reconcile`'s answer, keys in its own order. */
-  readonly resultText: string;
   /** False if it had to be worked out now and is not in the table of results yet. */
   readonly isStored: boolean;
 }
@@ -31,12 +31,17 @@ export async function reconcileOnce(source: Source, input: ReviewInput): Promise
   const known = { inputHash: hash, input: text };
   if (stored !== null) {
     const result = JSON.parse(stored.result) as Result;
-    return { ...known, result, resultText: stored.result, isStored: true };
+    return { ...known, result, isStored: true };
   }
   const memory = memoryOfRun(input.snapshot.id);
   const protocol = { ...input.protocol, ...settingsAbsentFrom(input.protocol) };
   const result = reconcile(input.snapshot, input.rulings, protocol, memory);
-  return { ...known, result, resultText: JSON.stringify(result), isStored: false };
+  return { ...known, result, isStored: false };
+}
+
+/** The bytes of a result that are sealed, as the command line writes them: in English, keys in their own order. */
+export function resultText(result: Result): string {
+  return JSON.stringify(wordedResult(result, ENGLISH));
 }
 
 /**
@@ -58,13 +63,16 @@ export async function reconcileAndKeep(
   return reconciled;
 }
 
-/** Keeps a result for later look-ups; not an act of anybody's, so nothing is recorded of it. */
+/**
+ * Keeps a result for later look-ups, its sentences as sayings, so that everybody reads it in their own
+ * language; not an act of anybody's, so nothing is recorded of it.
+ */
 export async function storeResult(transaction: Transaction, reconciled: Reconciled): Promise<void> {
-  const { inputHash, resultText } = reconciled;
+  const { inputHash, result } = reconciled;
   const key = { inputHash, engineHash: ENGINE_HASH };
   await transaction.reconciliation.upsert({
     where: { inputHash_engineHash: key },
-    create: { ...key, result: resultText, madeAt: new Date().toISOString() },
+    create: { ...key, result: JSON.stringify(result), madeAt: new Date().toISOString() },
     update: {},
   });
 }

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type * as Api from '../api/generated/schema.js';
+import { saidIn } from '../core/model/saying.js';
 import { countChain } from '../database/audit-log.js';
 import { Database } from '../database/database.js';
 import { personView } from '../plans/plan.view.js';
@@ -39,7 +40,7 @@ export class AuditService {
         at: entry.at,
         by: entry.byId === null ? null : personView(record, entry.byId),
         act: entry.act,
-        text: auditText(record, entry),
+        text: saidIn(auditText(record, entry), access.viewer.wording),
         body: entry.body,
         hash: entry.hash,
         previous: entry.previous,

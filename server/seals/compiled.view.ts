@@ -15,7 +15,7 @@ export type CompiledView = Omit<Api.CompiledCount, 'line' | 'ledger'> & {
 /** The compiled count of a result, each posting in words and with the tally lines behind it. */
 export function compiledView(
   review: Pick<LoadedReview, 'access' | 'rulings'>,
-  result: Result,
+  result: Result<unknown>,
   lines: SourceLines,
 ): CompiledView {
   const { record } = review.access;

@@ -17,6 +17,7 @@ import { loadReviewWithin } from '../reviews/loaded-review.js';
 import { openMatters } from '../reviews/open-matters.js';
 import { ReviewService } from '../reviews/review.service.js';
 import { sourceLines } from '../reviews/source-lines.js';
+import { resultText } from '../reviews/stored-result.js';
 import { currentTallies } from '../tallies/blindness.js';
 import { sha256 } from './canonical.js';
 import { compiledView, sealView, type CompiledView } from './compiled.view.js';
@@ -123,7 +124,7 @@ export class SealService {
     const rulings = await loadRulings(this.database.read, record.id);
     return compiledView(
       { access, rulings },
-      JSON.parse(result) as Result,
+      JSON.parse(result) as Result<string>,
       sourceLines({ access, tallies }),
     );
   }
@@ -162,7 +163,8 @@ async function storeSeal(transaction: Transaction, access: CountAccess): Promise
   const countId = access.record.id;
   const review = await loadReviewWithin(transaction, access);
   refuseOpenMatters(say('The count cannot be sealed yet:'), openMatters(review));
-  const { input, inputHash, resultText } = review.reconciled;
+  const { input, inputHash } = review.reconciled;
+  const result = resultText(review.result);
   const entries = await transaction.auditEntry.findMany({
     where: { chain: countChain(countId) },
     orderBy: { seq: 'asc' },
@@ -173,13 +175,13 @@ async function storeSeal(transaction: Transaction, access: CountAccess): Promise
     by: access.viewer.personId,
     at: new Date().toISOString(),
     inputHash,
-    resultHash: sha256(resultText),
+    resultHash: sha256(result),
     auditRoot: root.toString('hex'),
     auditSize: entries.length,
   };
   const { by, ...columns } = seal;
   await transaction.seal.create({
-    data: { ...columns, countId, byId: by, input, result: resultText },
+    data: { ...columns, countId, byId: by, input, result },
   });
   return seal;
 }

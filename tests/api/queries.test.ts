@@ -83,6 +83,26 @@ describe('a query', () => {
     expect(await queriesOf(dispute.count, 'lea')).toEqual([]);
   });
 
+  it('tells what it is about in the language of the reader, though it is recorded in English', async () => {
+    const dispute = await aDispute();
+    const { count } = dispute;
+    for (const person of ['kim', 'ola'] as const) count.as[person].language = 'fr';
+    const { id } = (await asked(dispute)).query;
+    const [[forKim], [forOla]] = [await queriesOf(count, 'kim'), await queriesOf(count, 'ola')];
+    expect(forKim?.about).toMatch(/^Oiseaux comptés dans le secteur North Bay/u);
+    expect(forOla?.about).toBe(
+      `Ces lignes de votre relevé\u00a0: ${count.id}-a1: Aythya marila, 900.`,
+    );
+    const recorded = app.onDisk((database) =>
+      database.prepare('SELECT about, aboutForAsked FROM observer_query WHERE id = ?').get(id),
+    );
+    count.as.kim.language = 'en';
+    expect(recorded).toEqual({
+      about: (await queriesOf(count, 'kim'))[0]?.about,
+      aboutForAsked: `These lines of yours: ${count.id}-a1: Aythya marila, 900.`,
+    });
+  });
+
   it('is answered once, by the one who was asked, and the answer stays', async () => {
     const dispute = await aDispute();
     const { as } = dispute.count;

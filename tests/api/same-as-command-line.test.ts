@@ -54,7 +54,7 @@ beforeAll(async () => {
 
 afterAll(() => app.stop());
 
-async function commandLine(...args: readonly string[]): Promise<Result> {
+async function commandLine(...args: readonly string[]): Promise<Result<string>> {
   let text = '';
   const code = await runCommand(['reconcile', FOLDER, ...args], {
     out: (part) => {
@@ -66,7 +66,7 @@ async function commandLine(...args: readonly string[]): Promise<Result> {
     terminal: false,
   });
   expect(code).toBe(0);
-  return JSON.parse(text) as Result;
+  return JSON.parse(text) as Result<string>;
 }
 
 async function fromServer(): Promise<Compiled> {
@@ -74,7 +74,49 @@ async function fromServer(): Promise<Compiled> {
   return count.compiled;
 }
 
-function expectSame(server: Compiled, command: Result): void {
+interface Told {
+  text: string;
+}
+
+/** What the engine found and what was done with it, in the reader's language. */
+async function sentences(
+  language: string,
+): Promise<{ readonly found: string[]; readonly done: string[] }> {
+  compiler.language = language;
+  const { count } = await compiler.ask<{
+    count: {
+      review: {
+        disagreements: (Told & { proposals: Told[] })[];
+        links: { evidence: Told[] }[];
+        cells: { witness: string | null }[];
+        agreement: { detection: { warning: string | null }[] };
+        rulings: Told[];
+      };
+      compiled: { ledger: Told[] };
+      auditTrail: { entries: Told[] };
+    };
+  }>(
+    `query ($id: ID!) { count(id: $id) {
+      review { disagreements { text proposals { text } } links { evidence { text } }
+        cells { witness } agreement { detection { warning } } rulings { text } }
+      compiled { ledger { text } } auditTrail { entries { text } } } }`,
+    { id: ID },
+  );
+  compiler.language = '*';
+  const { disagreements, links, cells, agreement, rulings } = count.review;
+  const texts = (told: readonly Told[]): string[] => told.map(({ text }) => text);
+  return {
+    found: [
+      ...disagreements.flatMap((each) => [each.text, ...texts(each.proposals)]),
+      ...links.flatMap(({ evidence }) => texts(evidence)),
+      ...cells.flatMap(({ witness }) => witness ?? []),
+      ...agreement.detection.flatMap(({ warning }) => warning ?? []),
+    ],
+    done: texts([...rulings, ...count.compiled.ledger, ...count.auditTrail.entries]),
+  };
+}
+
+function expectSame(server: Compiled, command: Result<string>): void {
   expect(server.reported).toBe(command.reported);
   expect(server.lines).toEqual(command.compiled);
   expect(server.ledger).toEqual(
@@ -170,6 +212,33 @@ describe('Lake Emberlow compiles alike on the server and on the command line', (
     const command = await commandLine('--rulings', RULINGS);
     expect(command.rulings.map(({ state }) => state)).toEqual(rulings.map(() => 'applied'));
     expectSame(await fromServer(), command);
+  });
+
+  it('in the language of whoever reads it', async () => {
+    const english = await sentences('*');
+    const french = await sentences('fr-CA, en;q=0.5');
+    const command = await commandLine('--rulings', RULINGS);
+    // The server was not given the earlier years.
+    const disagreements = command.disagreements.filter(({ kind }) => kind !== 'implausible');
+    expect(english.found).toEqual([
+      ...disagreements.flatMap(({ text, proposals }) => [
+        text,
+        ...proposals.map((proposal) => proposal.text),
+      ]),
+      ...command.links.flatMap(({ evidence }) => evidence.map(({ text }) => text)),
+      ...command.cells.flatMap(({ witness }) => witness ?? []),
+      ...command.agreement.detection.flatMap(({ warning }) => warning ?? []),
+    ]);
+    for (const part of ['found', 'done'] as const) {
+      expect(french[part]).toHaveLength(english[part].length);
+      expect(french[part].filter((text, index) => text === english[part][index])).toEqual([]);
+    }
+    expect(french.found.join('\n')).toMatch(
+      /^Oiseaux comptés dans le secteur West Basin \(groupe Aythya sp\.\)\u00a0: \d\u202f\d{3} par [^]+Maintenir l’ébauche\u00a0: [^]+vue d’abord par les 2 observateurs du secteur[^]+Même en admettant l’erreur de dénombrement/u,
+    );
+    expect(french.done.join('\n')).toMatch(
+      /Une seule bande, dénombrée une fois\u00a0: le lien [^]+Comptés deux fois\u00a0: [^]+a importé le dénombrement\.$/u,
+    );
   });
 
   it('and still when the count is signed off and sealed', async () => {

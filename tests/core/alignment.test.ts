@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { reconcile } from '../../server/core/reconcile.js';
 import type { Result } from '../../server/core/model/result.js';
 import { aCount, aProtocol, aTally } from './a-count.js';
+import { reconcileInEnglish as reconcile } from '../support/reconcile-in-english.js';
 
-const numberOf = (result: Result, taxon: string): number | undefined =>
+const numberOf = (result: Result<string>, taxon: string): number | undefined =>
   result.compiled.find((line) => line.taxon === taxon)?.number;
 
 describe('alignment', () => {

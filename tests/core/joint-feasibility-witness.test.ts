@@ -9,9 +9,9 @@ import {
 } from '../../server/core/compare/feasibility-several.js';
 import { fewestWrong } from '../../server/core/compare/joint-feasibility.js';
 import { linearProgram } from '../../server/core/math/linear-program.js';
-import { reconcile } from '../../server/core/reconcile.js';
 import { aCount, aProtocol, aTally, type ShortLine } from './a-count.js';
 import { problemOf, truths, type SmallTally, type Truth } from './joint-feasibility-exhaustive.js';
+import { reconcileInEnglish as reconcile } from '../support/reconcile-in-english.js';
 
 const NAMES = ['Ada Berg', 'Bo Lind', 'Cy Moss', 'Di Nye'];
 

@@ -2,8 +2,18 @@ import { readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { inEnglish, joined, saidIn, say } from '../../server/core/model/saying.js';
-import { FRENCH } from '../../server/core/words/french.js';
+import {
+  inEnglish,
+  joined,
+  listed,
+  saidIn,
+  say,
+  setApart,
+  term,
+  writtenIn,
+  type Said,
+} from '../../server/core/model/saying.js';
+import { FRENCH, FRENCH_SAYINGS } from '../../server/core/words/french.js';
 import { frenchNumber } from '../../server/core/words/french-number.js';
 
 const server = new URL('../../server/', import.meta.url).pathname;
@@ -43,8 +53,8 @@ describe('what the server and the core say', () => {
   });
 
   it('has a French template with the same places, and no French without an English one', () => {
-    const french = Object.entries(FRENCH.templates);
-    expect([...templates].filter((text) => FRENCH.templates[text] === undefined)).toEqual([]);
+    const french = Object.entries(FRENCH_SAYINGS);
+    expect([...templates].filter((text) => FRENCH_SAYINGS[text] === undefined)).toEqual([]);
     expect(french.filter(([english]) => !templates.has(english))).toEqual([]);
     expect(
       french.filter(([english, text]) => placesOf(english).join() !== placesOf(text).join()),
@@ -53,7 +63,7 @@ describe('what the server and the core say', () => {
 
   // Lexique des règles typographiques en usage à l'Imprimerie nationale (from memory).
   it('has the spaces of French before double punctuation and inside guillemets', () => {
-    const wrong = Object.values(FRENCH.templates).filter((text) =>
+    const wrong = Object.values(FRENCH_SAYINGS).filter((text) =>
       /[^\s.] [:;!?»](?!\S)|« |[^\s\u00a0\u202f(][;!?»]|'/u.test(text.replaceAll('_ . :', '')),
     );
     expect(wrong).toEqual([]);
@@ -66,6 +76,28 @@ describe('a saying', () => {
     const saying = joined([roles, '{last}', 12345.5], ', ');
     expect(inEnglish(saying)).toBe('leader and observer, {last}, 12345.5');
     expect(saidIn(saying, FRENCH)).toBe('chef d’équipe et observateur, {last}, 12\u202f345,5');
+  });
+
+  it('calls taxa and writes numbers of birds as its language does', () => {
+    const scaup = { taxon: ['Aythya affinis', 'Aythya marila'] };
+    const whole = say('{number} {taxon}', { number: { birds: 1234567 }, taxon: scaup });
+    expect(inEnglish(whole)).toBe('1,234,567 Greater/Lesser Scaup');
+    expect(saidIn(whole, FRENCH)).toBe('1\u202f234\u202f567 Fuligule milouinan/Petit Fuligule');
+    const length = say('{length} km', { length: { tenths: 1200 } });
+    expect(inEnglish(length)).toBe('1200.0 km');
+    expect(saidIn(length, FRENCH)).toBe('1\u202f200,0\u00a0km');
+    const mark = say('{mark}: {state}', { mark: term('bill colour'), state: term('olive') });
+    expect(inEnglish(mark)).toBe('bill colour: olive');
+    expect(saidIn(mark, FRENCH)).toBe('couleur du bec\u00a0: olive');
+  });
+
+  it('lists one, two and more', () => {
+    const parts = ['a', say('observer'), 'c'];
+    const lists = (make: (parts: readonly Said[]) => Said) =>
+      [1, 2, 3].map((many) => writtenIn(make(parts.slice(0, many)), FRENCH));
+    expect(lists(listed)).toEqual(['a', 'a et observateur', 'a, observateur et c']);
+    expect(lists(setApart)).toEqual(['a', 'a\u202f; observateur', 'a\u202f; observateur\u202f; c']);
+    expect(listed([])).toBe('');
   });
 
   it('writes French numbers as a general-purpose formatter does', () => {

@@ -1,25 +1,42 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Disagreement, Result } from '../../server/core/model/result.js';
-import { reconcile } from '../../server/core/reconcile.js';
 import { KNOWN_LINKS, TALLIES, TRUTH } from './lake-emberlow-files.js';
 import { readLakeEmberlow, readRulings } from './read-lake-emberlow.js';
+import { ENGLISH, type Wording } from '../../server/core/model/saying.js';
+import { wordedResult } from '../../server/core/model/worded-result.js';
+import { reconcile } from '../../server/core/reconcile.js';
+import { FRENCH } from '../../server/core/words/french.js';
+import { reconcileInEnglish } from '../support/reconcile-in-english.js';
+
+/** Every sentence of a worded result, in its order. */
+function sentencesOf({ cells, disagreements, links, agreement, rulings }: Result<string>): string[] {
+  return [
+    ...cells.flatMap(({ witness }) => witness ?? []),
+    ...disagreements.flatMap(({ text, proposals }) => [text, ...proposals.map((one) => one.text)]),
+    ...links.flatMap(({ evidence }) => evidence.map(({ text }) => text)),
+    ...agreement.detection.flatMap(({ warning }) => warning ?? []),
+    ...rulings.map(({ text }) => text),
+  ];
+}
 
 // The expected values are the scenario's own truth, drawn before any tally was written.
 
-let draft: Result;
-let ruled: Result;
+let said: Result;
+let draft: Result<string>;
+let ruled: Result<string>;
 
 beforeAll(async () => {
   const { snapshot, protocol, notes } = await readLakeEmberlow();
   expect(notes).toEqual([]);
-  draft = reconcile(snapshot, [], protocol);
-  ruled = reconcile(snapshot, readRulings(snapshot), protocol);
+  said = reconcile(snapshot, [], protocol);
+  draft = wordedResult(said, ENGLISH);
+  ruled = reconcileInEnglish(snapshot, readRulings(snapshot), protocol);
 });
 
 const pochard = (taxon: string): boolean =>
   taxon.startsWith('Aythya ') && taxon !== 'Aythya fuligula';
 
-function sumOf(result: Result, belongs: (taxon: string) => boolean): number {
+function sumOf(result: Result<string>, belongs: (taxon: string) => boolean): number {
   return result.compiled
     .filter((line) => belongs(line.taxon))
     .reduce((sum, line) => sum + line.number, 0);
@@ -32,7 +49,7 @@ function trueSum(belongs: (taxon: string) => boolean): number {
 }
 
 /** The disagreement of a kind that stands on all of these lines. */
-function found(kind: Disagreement['kind'], lines: readonly string[]): Disagreement {
+function found(kind: Disagreement<string>['kind'], lines: readonly string[]): Disagreement<string> {
   const hits = draft.disagreements.filter(
     (each) => each.kind === kind && each.group !== null && lines.every((l) => each.lines.includes(l)),
   );
@@ -166,7 +183,7 @@ describe('the planted disagreements are found', () => {
 
 describe('the planted links are found', () => {
   const yes = new Map(TRUTH.links.map(({ kind, lines }) => [[...lines].sort().join(' '), kind]));
-  const pairsOf = (link: Result['links'][number]): string[] =>
+  const pairsOf = (link: Result<string>['links'][number]): string[] =>
     link.first.lines.flatMap((one) =>
       link.second.lines.map((other) => [one, other].sort().join(' ')),
     );
@@ -240,7 +257,7 @@ describe('the compiled count', () => {
   });
 
   it('has the geese right once the line is ruled on, and as a pair before', () => {
-    const number = (result: Result, taxon: string) =>
+    const number = (result: Result<string>, taxon: string) =>
       result.compiled.find((line) => line.taxon === taxon)?.number;
     expect(number(draft, 'Branta canadensis/hutchinsii')).toBe(34);
     expect(number(ruled, 'Branta canadensis/hutchinsii')).toBeUndefined();
@@ -307,11 +324,32 @@ describe('the compiled count', () => {
     const { snapshot, protocol } = await readLakeEmberlow(
       [columns.join(','), ...reversed].join('\r\n'),
     );
-    const again = reconcile(
+    const again = reconcileInEnglish(
       { ...snapshot, people: [...snapshot.people].reverse() },
       [...readRulings(snapshot)].reverse(),
       protocol,
     );
     expect(stringify(again)).toBe(stringify(ruled));
+  });
+});
+
+describe('its sentences', () => {
+  it('are all there in French, with nothing left of the English or of a template', () => {
+    const english = sentencesOf(draft);
+    const french = sentencesOf(wordedResult(said, FRENCH));
+    expect(french).toHaveLength(english.length);
+    expect(french.filter((text, index) => text === english[index])).toEqual([]);
+    // Names of people, places and taxa have none of these words.
+    const left = /\{\w+\}|\b(?:the|of|and|birds?|flocks?|counted|which|in both)\b/u;
+    expect(french.filter((text) => left.test(text))).toEqual([]);
+    expect(new Set(french).size).toBeGreaterThan(200);
+  });
+
+  it('change nothing else of the result, nor the order of its keys', () => {
+    const texts = /"(text|witness|warning)":"(?:[^"\\]|\\.)*"/gu;
+    const bytes = (language: Wording): string =>
+      JSON.stringify(wordedResult(said, language)).replace(texts, '"$1":""');
+    expect(bytes(FRENCH)).toBe(bytes(ENGLISH));
+    expect(Object.keys(draft)).toEqual(Object.keys(said));
   });
 });

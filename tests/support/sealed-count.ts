@@ -83,9 +83,13 @@ export async function sign(count: TestCount): Promise<void> {
   await count.as.lea.ask(SIGN, { id: count.id, as: 'LEADER', hash });
 }
 
-/** A count taken all the way. */
-export async function sealed(app: Reachable): Promise<{ count: TestCount; seal: Seal }> {
+/** A count taken all the way, by people who read a language. */
+export async function sealed(
+  app: Reachable,
+  language = '*',
+): Promise<{ count: TestCount; seal: Seal }> {
   const count = await closedCount(app);
+  for (const person of [count.as.kim, count.as.lea]) person.language = language;
   await rule(count);
   await sign(count);
   const { seal } = await count.as.lea.ask<{ seal: Seal }>(SEAL, { id: count.id });

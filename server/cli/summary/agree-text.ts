@@ -1,4 +1,4 @@
-import { wordsFor, type Words } from '../../core/disagreements/words.js';
+import { wordsFor, type Words } from './words.js';
 import type { Agreement, Detection, Statistic } from '../../core/model/agreement.js';
 import type { Result } from '../../core/model/result.js';
 import type { Snapshot } from '../../core/model/snapshot.js';
@@ -11,7 +11,7 @@ import { whisker, WHISKER_SCALE } from './whisker.js';
 const MOST_CONFUSED = 12;
 
 /** How well the observers of a count agree, with a sentence under each part on what it means. */
-export function agreeText(result: Result, snapshot: Snapshot, style: Style): string {
+export function agreeText(result: Result<string>, snapshot: Snapshot, style: Style): string {
   const words = wordsFor(snapshot);
   const { agreement } = result;
   const section = (title: string, lines: readonly string[], meaning: string): readonly string[] =>
@@ -59,7 +59,7 @@ export function agreeText(result: Result, snapshot: Snapshot, style: Style): str
 const MEASURES_MEAN =
   'Birds agreed: the same name and number, to the bird. Bray–Curtis: overlap of numbers, 1 the same. Concordance: nearness to equal counts, on a scale of ratios. Kappa: names that agree beyond chance.';
 
-function ratioLines({ byPair }: Agreement, words: Words): readonly string[] {
+function ratioLines({ byPair }: Agreement<string>, words: Words): readonly string[] {
   if (byPair.length === 0) return [];
   const rows = byPair.map(({ a, b, ratios: { meanRatio, lower, upper } }) => [
     `${words.observer({ observer: a })} : ${words.observer({ observer: b })}`,
@@ -80,7 +80,7 @@ function ratioLines({ byPair }: Agreement, words: Words): readonly string[] {
   );
 }
 
-function confusionLines({ cells, agreement }: Result): readonly string[] {
+function confusionLines({ cells, agreement }: Result<string>): readonly string[] {
   const { entries } = agreement.confusion;
   const english = new Map(
     cells.flatMap(({ groups }) =>
@@ -111,7 +111,10 @@ function confusionLines({ cells, agreement }: Result): readonly string[] {
   return left === 0 ? lines : [...lines, `and ${left} more with fewer birds`];
 }
 
-function observerLines({ observerModel, observers }: Agreement, words: Words): readonly string[] {
+function observerLines(
+  { observerModel, observers }: Agreement<string>,
+  words: Words,
+): readonly string[] {
   if (observerModel === null) {
     return observers.length === 0 ? [] : ['Too few groups, or nothing that differs, for a model.'];
   }
@@ -146,7 +149,7 @@ function observerLines({ observerModel, observers }: Agreement, words: Words): r
   ];
 }
 
-function sectionLines({ bySection }: Agreement, words: Words): readonly string[] {
+function sectionLines({ bySection }: Agreement<string>, words: Words): readonly string[] {
   if (bySection.length === 0) return [];
   return table(
     [
@@ -165,7 +168,10 @@ function sectionLines({ bySection }: Agreement, words: Words): readonly string[]
   );
 }
 
-function consistencyLines({ observerConsistency }: Agreement, words: Words): readonly string[] {
+function consistencyLines(
+  { observerConsistency }: Agreement<string>,
+  words: Words,
+): readonly string[] {
   return observerConsistency.flatMap(({ groups, hCritical, kCritical, observers }) => {
     const marked = (value: number | null, critical: typeof hCritical): string => {
       if (value === null) return '';
@@ -187,7 +193,7 @@ function consistencyLines({ observerConsistency }: Agreement, words: Words): rea
   });
 }
 
-function detectionLines(detection: readonly Detection[], words: Words): readonly string[] {
+function detectionLines(detection: readonly Detection<string>[], words: Words): readonly string[] {
   return detection.flatMap(({ observers, seen, matched, flocks, missedByAll, warning }) => {
     const who = observers.map((observer) => words.observer({ observer })).join(', ');
     const estimate =

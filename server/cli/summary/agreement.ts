@@ -1,4 +1,4 @@
-import type { Words } from '../../core/disagreements/words.js';
+import type { Words } from './words.js';
 import type { AgreementMeasures, Statistic } from '../../core/model/agreement.js';
 import type { Result } from '../../core/model/result.js';
 import { table, wrap } from './layout.js';
@@ -11,7 +11,7 @@ const MEASURES = [
 ] as const satisfies readonly (readonly [keyof AgreementMeasures, string])[];
 
 /** Agreement overall and per pair of observers; "too few" where a number would say nothing. */
-export function agreementLines(result: Result, words: Words): readonly string[] {
+export function agreementLines(result: Result<string>, words: Words): readonly string[] {
   const row = (name: string, measures: AgreementMeasures): readonly string[] => [
     name,
     ...MEASURES.map(([measure]) => statistic(measures[measure])),

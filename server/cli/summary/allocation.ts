@@ -1,10 +1,10 @@
-import type { Words } from '../../core/disagreements/words.js';
+import type { Words } from './words.js';
 import type { AllocatedSpecies, Result } from '../../core/model/result.js';
 import { englishName } from '../../core/taxa/taxon-name.js';
 import { table, wrap } from './layout.js';
 
 /** Species that a pair or group may be, with its birds shared out: an estimate, and said to be one. */
-export function allocationLines({ allocation }: Result, words: Words): readonly string[] {
+export function allocationLines({ allocation }: Result<string>, words: Words): readonly string[] {
   if (allocation.length === 0) return [];
   const span = ({ low, high }: AllocatedSpecies): string =>
     low === high ? '' : `${words.number(low)}–${words.number(high)}`;

@@ -1,9 +1,9 @@
-import { listed, type Words } from '../../core/disagreements/words.js';
+import { listed, type Words } from './words.js';
 import type { Cell, Pairing, Result } from '../../core/model/result.js';
 import { wrap } from './layout.js';
 
 /** Per cell and pair of observers, how their birds pair up: a sentence each. */
-export function balanceLines(result: Result, words: Words): readonly string[] {
+export function balanceLines(result: Result<string>, words: Words): readonly string[] {
   return result.cells
     .filter(({ pairings }) => pairings.length > 0)
     .flatMap((cell) => [
@@ -13,12 +13,12 @@ export function balanceLines(result: Result, words: Words): readonly string[] {
     ]);
 }
 
-function cellTitle(cell: Cell, words: Words): string {
+function cellTitle(cell: Cell<string>, words: Words): string {
   const layer = cell.layer === 'flying-through' ? ', flying through' : '';
   return `${words.place(cell.place)}, window ${cell.window}${layer}`;
 }
 
-function balanceSentence(cell: Cell, pairing: Pairing, words: Words): string {
+function balanceSentence(cell: Cell<string>, pairing: Pairing, words: Words): string {
   const name = (observer: string): string => words.observer({ observer });
   const total = (observer: string): string =>
     words.number(cell.tallies.find((tally) => tally.observer === observer)?.total ?? 0);
@@ -45,7 +45,7 @@ function balanceSentence(cell: Cell, pairing: Pairing, words: Words): string {
   return `Of ${total(a)} birds of ${name(a)} and ${total(b)} of ${name(b)}: ${listed(parts)}.${beyond.join('')}${together}${partial}`;
 }
 
-function conflictSentence(cell: Cell, words: Words): string {
+function conflictSentence(cell: Cell<string>, words: Words): string {
   const birds =
     cell.birdsInConflict === 1 ? '1 bird was' : `${words.number(cell.birdsInConflict)} birds were`;
   const each = cell.tallies.length > 2 ? ', counted once for each observer who was wrong' : '';

@@ -1,10 +1,10 @@
-import type { Words } from '../../core/disagreements/words.js';
+import type { Words } from './words.js';
 import type { CompiledLine, Result } from '../../core/model/result.js';
 import { englishName } from '../../core/taxa/taxon-name.js';
 import { table, wrap } from './layout.js';
 
 /** The compiled lines, the total under them, and what their columns mean. */
-export function compiledTable(result: Result, words: Words): readonly string[] {
+export function compiledTable(result: Result<string>, words: Words): readonly string[] {
   const some = result.compiled.some(({ flyingThrough }) => flyingThrough > 0);
   const columns = [
     { title: '', align: 'left', most: 26 },

@@ -1,5 +1,5 @@
 import { kindWords } from '../../core/disagreements/kind-words.js';
-import type { Words } from '../../core/disagreements/words.js';
+import type { Words } from './words.js';
 import type { Disagreement, Link, Result, Severity, Sighting } from '../../core/model/result.js';
 import { wrap } from './layout.js';
 
@@ -13,12 +13,12 @@ const MARK: Readonly<Record<Severity, string>> = {
 };
 
 /** Links have a section of their own. */
-function isTold({ kind }: Disagreement): boolean {
+function isTold({ kind }: Disagreement<string>): boolean {
   return kind !== 'possible-double-count';
 }
 
 /** The open disagreements with the most birds at stake in full, the rest counted by kind. */
-export function disagreementLines(result: Result, words: Words): readonly string[] {
+export function disagreementLines(result: Result<string>, words: Words): readonly string[] {
   const told = result.disagreements.filter(isTold);
   const open = told.filter(({ ruledBy }) => ruledBy === null);
   const settled = told.length - open.length;
@@ -38,7 +38,7 @@ export function disagreementLines(result: Result, words: Words): readonly string
 }
 
 /** "12 serious, 3 questioned, 1 note" of those that no ruling settles. */
-export function countedBySeverity(result: Result): string {
+export function countedBySeverity(result: Result<string>): string {
   const open = result.disagreements.filter((one) => isTold(one) && one.ruledBy === null);
   return (['serious', 'questioned', 'note'] as const)
     .map((severity) => [severity, open.filter((one) => one.severity === severity).length] as const)
@@ -49,7 +49,7 @@ export function countedBySeverity(result: Result): string {
     .join(', ');
 }
 
-function countedByKind(disagreements: readonly Disagreement[]): string {
+function countedByKind(disagreements: readonly Disagreement<string>[]): string {
   const times = new Map<string, number>();
   for (const { kind } of disagreements) times.set(kind, (times.get(kind) ?? 0) + 1);
   return [...times]
@@ -59,7 +59,7 @@ function countedByKind(disagreements: readonly Disagreement[]): string {
 }
 
 /** Sightings that may be one flock, most probable first. */
-export function linkLines(result: Result, words: Words): readonly string[] {
+export function linkLines(result: Result<string>, words: Words): readonly string[] {
   const links = [...result.links].sort(
     (one, other) => other.probability - one.probability || (one.id < other.id ? -1 : 1),
   );
@@ -81,7 +81,7 @@ function sighting({ section, candidates, number, start }: Sighting, words: Words
   return `${words.number(number)} ${words.taxon(candidates)} in ${words.place([section])}${time}`;
 }
 
-function standing(link: Link, words: Words): string {
+function standing(link: Link<string>, words: Words): string {
   const taken = link.deduction.reduce((sum, { number }) => sum + number, 0);
   const birds = `${words.number(taken)} birds`;
   if (link.ruling === 'rejected') return 'Ruled to be two flocks.';

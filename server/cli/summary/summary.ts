@@ -1,4 +1,4 @@
-import { listed, wordsFor, type Words } from '../../core/disagreements/words.js';
+import { listed, wordsFor, type Words } from './words.js';
 import type { Cell, Result } from '../../core/model/result.js';
 import type { Snapshot } from '../../core/model/snapshot.js';
 import { agreementLines } from './agreement.js';
@@ -9,7 +9,7 @@ import { wrap, type Style } from './layout.js';
 import { countedBySeverity, disagreementLines, linkLines } from './matters.js';
 
 /** A reconciled count as a compiler reads it in a terminal: the result first, then what needs one. */
-export function summaryText(result: Result, snapshot: Snapshot, style: Style): string {
+export function summaryText(result: Result<string>, snapshot: Snapshot, style: Style): string {
   const words = wordsFor(snapshot);
   const section = (title: string, lines: readonly string[]): readonly string[] =>
     lines.length === 0 ? [] : ['', style.heading(title), '', ...lines];
@@ -37,7 +37,7 @@ export function summaryText(result: Result, snapshot: Snapshot, style: Style): s
   ].join('\n');
 }
 
-function headLines(result: Result, snapshot: Snapshot): readonly string[] {
+function headLines(result: Result<string>, snapshot: Snapshot): readonly string[] {
   const { tallies, windows } = snapshot;
   const observers = new Set(tallies.map(({ observer }) => observer));
   const lines = tallies.reduce((sum, tally) => sum + tally.lines.length, 0);
@@ -55,7 +55,7 @@ function headLines(result: Result, snapshot: Snapshot): readonly string[] {
   ].flatMap((text) => wrap(text));
 }
 
-function reportedAs(result: Result, { windows }: Snapshot): string {
+function reportedAs(result: Result<string>, { windows }: Snapshot): string {
   const isWindow = windows.some(({ id }) => id === result.reported);
   return isWindow ? `window ${result.reported}` : 'mean of the windows';
 }
@@ -65,7 +65,7 @@ function plural(count: number, one: string, many = `${one}s`): string {
 }
 
 /** Cells that rest on one tally, and sections that nobody counted in a window. */
-function singleLines(result: Result, snapshot: Snapshot, words: Words): readonly string[] {
+function singleLines(result: Result<string>, snapshot: Snapshot, words: Words): readonly string[] {
   const using = result.cells.filter(({ layer }) => layer === 'using');
   const single = using.filter(({ tallies }) => tallies.filter(({ counted }) => counted).length < 2);
   const missing = snapshot.windows.flatMap(({ id }) => {
@@ -80,7 +80,7 @@ function singleLines(result: Result, snapshot: Snapshot, words: Words): readonly
   );
 }
 
-function singleSentence(cell: Cell, words: Words): string {
+function singleSentence(cell: Cell<string>, words: Words): string {
   const place = `${words.place(cell.place)}, window ${cell.window}`;
   const tallies = cell.tallies.map((tally) => {
     const share = tally.coverage < 1 ? `, ${Math.round(tally.coverage * 100)} % seen` : '';

@@ -12,10 +12,11 @@ import { totalIn } from '../consensus/units.js';
 import type { Protocol } from '../model/protocol.js';
 import type { Disagreement, DisagreementKind, Proposal, Severity } from '../model/result.js';
 import type { Decision } from '../model/ruling.js';
+import { joined, listed, say, type Said, type Saying } from '../model/saying.js';
 import { basisOfGroup } from '../rulings/basis.js';
 import { keyOf, union, type CandidateSet } from '../taxa/candidate-set.js';
 import type { CellFlocks } from './cell-flocks.js';
-import { listed, type Words } from './words.js';
+import type { Words } from './words.js';
 
 /** One group of one cell with its draft, and all that is needed to speak about it. */
 export interface GroupInQuestion {
@@ -34,7 +35,7 @@ export function describe(
   severity: Severity,
   birds: number,
   looks: readonly Look[],
-  says: { text: string; proposals: readonly Proposal[] },
+  says: { text: Saying; proposals: readonly Proposal[] },
 ): Disagreement {
   const { compared, group } = question;
   return {
@@ -59,24 +60,29 @@ export function describe(
 }
 
 /**
- * The group in English after a number: "Redhead"; for several identifications the coarsest name,
+ * The group after a number: "Redhead"; for several identifications the coarsest name,
  * which says most with fewest words: "birds of the group Aythya sp.".
  */
-export function taxa({ group, words }: GroupInQuestion): string {
+export function taxa({ group, words }: GroupInQuestion): Said {
   const all = group.identifications.reduce<CandidateSet>((sum, set) => union(sum, set), []);
-  const name = words.taxon(all);
-  return group.identifications.length === 1 ? name : `birds of the group ${name}`;
+  const taxon = words.taxon(all);
+  return group.identifications.length === 1 ? taxon : say('birds of the group {taxon}', { taxon });
 }
 
 /** "in North Arm", or "flying through North Arm". */
-export function where({ compared, words }: GroupInQuestion): string {
+export function where({ compared, words }: GroupInQuestion): Saying {
   const { layer, place } = compared.cell;
-  return `${layer === 'using' ? 'in' : 'flying through'} ${words.place(place)}`;
+  return layer === 'using' ? words.inPlace(place) : words.throughPlace(place);
 }
 
-export function inPlace(question: GroupInQuestion): string {
-  const text = where(question);
-  return text.charAt(0).toUpperCase() + text.slice(1);
+/** The same at the beginning of a sentence. */
+export function inPlace({ compared, words }: GroupInQuestion): Saying {
+  const { layer, place: sections } = compared.cell;
+  const place = words.place(sections);
+  if (layer === 'flying-through') return say('Flying through {place}', { place });
+  return sections.length === 1
+    ? say('In {place}', { place })
+    : say('In {places}', { places: place });
 }
 
 /** The pair with most birds of a kind in this group, with those flows, most birds first. */
@@ -98,33 +104,35 @@ export function worstPair(
 }
 
 /** The first three in words, the rest as a number: a sentence stays a sentence. */
-export function mostOf(
-  said: readonly string[],
-  flows: readonly BalanceFlow[],
-  words: Words,
-): string {
+export function mostOf(said: readonly Saying[], flows: readonly BalanceFlow[], words: Words): Said {
   const shown = 3;
   if (said.length <= shown) return listed(said);
   const rest = flows.slice(shown).reduce((sum, flow) => sum + flow.number, 0);
-  return `${said.slice(0, shown).join(', ')}, and ${words.birds(rest)} more otherwise`;
+  return say('{first}, and {rest} more otherwise', {
+    first: joined(said.slice(0, shown), ', '),
+    rest: words.birds(rest),
+  });
 }
 
 export function letStand(question: GroupInQuestion): Proposal {
   const { draft, words } = question;
-  const lines = draft.lines.map(
-    (line) => `${words.number(line.number)} ${words.taxon(line.candidates)}`,
-  );
-  const kept = lines.length === 0 ? 'none' : listed(lines);
-  return ruleProposal(question, { kind: 'let-stand' }, `Let the draft stand: ${kept}`);
+  const text =
+    draft.lines.length === 0
+      ? say('Let the draft stand: none')
+      : say('Let the draft stand: {lines}', { lines: words.lines(draft.lines) });
+  return ruleProposal(question, { kind: 'let-stand' }, text);
 }
 
-export function accept(question: GroupInQuestion, look: Look, text?: string): Proposal {
+export function accept(question: GroupInQuestion, look: Look, text?: Saying): Proposal {
   const { group, words } = question;
-  const total = words.number(totalIn(look, group));
   return ruleProposal(
     question,
     { kind: 'accept-observer', observer: look.observer },
-    text ?? `Take ${words.observer(look)}'s own lines, ${total} birds`,
+    text ??
+      say("Take {observer}'s own lines, {total} birds", {
+        observer: words.observer(look),
+        total: words.number(totalIn(look, group)),
+      }),
   );
 }
 
@@ -132,7 +140,7 @@ export function accept(question: GroupInQuestion, look: Look, text?: string): Pr
 export function moved(
   question: GroupInQuestion,
   rename: (portion: Portion) => CandidateSet | undefined,
-  text: string,
+  text: Saying,
 ): Proposal {
   const { draft } = question;
   const lines: readonly SettledLine[] = wholeLines(
@@ -148,7 +156,7 @@ export function moved(
 export function ruleProposal(
   question: GroupInQuestion,
   decision: Decision,
-  text: string,
+  text: Saying,
 ): Proposal {
   const { compared, group } = question;
   return { text, target: { kind: 'group', cell: compared.cell.id, group: group.taxa }, decision };

@@ -3,8 +3,9 @@ import type { CellGroup, ComparedPair } from '../compare/compare-cell.js';
 import type { BalanceFlow } from '../compare/pairing-balance.js';
 import type { Flock } from '../link/flock.js';
 import type { Disagreement, Proposal, Severity } from '../model/result.js';
+import { joined, listed, say, setApart, type Said, type Saying } from '../model/saying.js';
 import { basisOfGroup } from '../rulings/basis.js';
-import { keyOf } from '../taxa/candidate-set.js';
+import { keyOf, type CandidateSet } from '../taxa/candidate-set.js';
 import {
   describe,
   inPlace,
@@ -19,7 +20,7 @@ import {
 import type { RecordsApart } from './flocks-apart.js';
 import { numbersByFlock } from './numbers-by-flock.js';
 import { severityOfBirds } from './severity.js';
-import { listed, type Words } from './words.js';
+import type { Words } from './words.js';
 
 /**
  * Birds of a group that observers named as different look-alikes, beyond counting error: flock by
@@ -63,9 +64,8 @@ function ofFlock(apart: readonly RecordsApart[], question: GroupInQuestion): Dis
   const flocks = [...new Set(apart.flatMap(({ a, b }) => [a, b]))].sort((one, other) =>
     one.key < other.key ? -1 : 1,
   );
-  const named = flocks.map(
-    (flock, index) =>
-      `${ofObserver(flock, words)} (${index === 0 ? words.birds(flock.number) : words.number(flock.number)})`,
+  const named = flocks.map((flock, index) =>
+    ofObserver(flock, index === 0 ? words.birds(flock.number) : words.number(flock.number), words),
   );
   const lines = [
     ...new Set(
@@ -91,20 +91,24 @@ function ofFlock(apart: readonly RecordsApart[], question: GroupInQuestion): Dis
     link: null,
     observers: [...new Set(flocks.map(({ tally }) => tally.observer))].sort(),
     lines,
-    text:
-      `${inPlace(question)} ${listed(named)} are taken for one flock: ` +
-      `${apart.map((records) => callsOf(records, words)).join('; ')}.`,
+    text: say('{where} {flocks} are taken for one flock: {calls}.', {
+      where: inPlace(question),
+      flocks: listed(named),
+      calls: setApart(apart.map((records) => callsOf(records, words))),
+    }),
     proposals: [letStand(question), ...namings(apart, flocks, question)],
     basis: basisOfGroup(compared.cell.looks, group),
     ruledBy: null,
   };
 }
 
-/** `A. Name's flock "big raft"`, with quotes as the observer's own label. */
-function ofObserver({ tally, lines }: Flock, words: Words): string {
+/** `A. Name's “big raft” (85 birds)`, in quotes the observer's own label. */
+function ofObserver({ tally, lines }: Flock, birds: Said, words: Words): Saying {
   const label = lines.map(({ flock }) => flock?.trim() ?? '').find((text) => text !== '');
-  const whose = `${words.person(tally.observer)}'s`;
-  return label === undefined ? `${whose} flock` : `${whose} “${label}”`;
+  const person = words.person(tally.observer);
+  return label === undefined
+    ? say("{person}'s flock ({birds})", { person, birds })
+    : say("{person}'s “{label}” ({birds})", { person, label, birds });
 }
 
 function linesNamed(flock: Flock, sets: readonly BalanceFlow['a'][]): string[] {
@@ -112,14 +116,25 @@ function linesNamed(flock: Flock, sets: readonly BalanceFlow['a'][]): string[] {
   return flock.lines.filter((line) => keys.has(keyOf(line.candidates))).map(({ id }) => id);
 }
 
-function callsOf({ a, b, flows }: RecordsApart, words: Words): string {
-  const ordered = flows.toSorted((one, other) => other.number - one.number);
-  const other = words.person(b.tally.observer);
-  const said = ordered.map(
-    (flow) =>
-      `${words.birds(flow.number)} ${words.taxon(flow.a ?? [])} that ${other} called ${words.taxon(flow.b ?? [])}`,
+function callsOf({ a, b, flows }: RecordsApart, words: Words): Saying {
+  return say('{person} called {birds}', {
+    person: words.person(a.tally.observer),
+    birds: calledOtherwise(flows, words.person(b.tally.observer), words),
+  });
+}
+
+/** "60 birds Greater Scaup that B. Name called Lesser Scaup", most birds first. */
+function calledOtherwise(flows: readonly BalanceFlow[], other: Said, words: Words): Said {
+  const ordered = flows.toSorted((one, another) => another.number - one.number);
+  const said = ordered.map((flow) =>
+    say('{birds} {taxon} that {other} called {otherTaxon}', {
+      birds: words.birds(flow.number),
+      taxon: words.taxon(flow.a ?? []),
+      other,
+      otherTaxon: words.taxon(flow.b ?? []),
+    }),
   );
-  return `${words.person(a.tally.observer)} called ${mostOf(said, ordered, words)}`;
+  return mostOf(said, ordered, words);
 }
 
 /**
@@ -141,20 +156,22 @@ function namings(
       ruleProposal(
         question,
         { kind: 'merge-groups', with: other.taxa },
-        `Settle ${listed(other.identifications.map((set) => words.taxon(set)))} together with this group, to name the flock's birds`,
+        say("Settle {taxa} together with this group, to name the flock's birds", {
+          taxa: listed(other.identifications.map((set) => words.taxon(set))),
+        }),
       ),
     );
   }
   if (draft.consensus.number === 0) return [];
   return flocks.map((flock) => {
     const lines = numbersByFlock(question, flock);
-    const then = listed(
-      lines.map((line) => `${words.number(line.number)} ${words.taxon(line.candidates)}`),
-    );
     return ruleProposal(
       question,
       { kind: 'set-numbers', lines },
-      `Take ${words.person(flock.tally.observer)}'s names for this flock: ${then}`,
+      say("Take {person}'s names for this flock: {lines}", {
+        person: words.person(flock.tally.observer),
+        lines: words.lines(lines),
+      }),
     );
   });
 }
@@ -171,7 +188,13 @@ function besideFlocks(question: GroupInQuestion): Disagreement | null {
     null,
   );
   if (worst === null) return null;
-  return ofPair(worst.pair, worst.flows, severityOfBirds(worst.birds, protocol), '.', question);
+  return ofPair(
+    worst.pair,
+    worst.flows,
+    severityOfBirds(worst.birds, protocol),
+    toldApart,
+    question,
+  );
 }
 
 /** What the balance of the whole cell has, where flocks and counting error leave nothing of it. */
@@ -181,17 +204,10 @@ function withinError(question: GroupInQuestion): Disagreement | null {
   if (worst === null) return null;
   const withoutFlocks =
     flocks.pairs.find(({ pair }) => pair === worst.pair)?.lines.withoutFlocks ?? true;
-  const ends = withoutFlocks
-    ? ', no more than counting error explains.'
-    : '; flock by flock their names agree within counting error.';
-  const found = ofPair(worst.pair, worst.flows, 'note', ends, question);
+  const told = withoutFlocks ? toldWithinError : toldWithinFlocks;
+  const found = ofPair(worst.pair, worst.flows, 'note', told, question);
   if (withoutFlocks || question.draft.consensus.number === 0) return found;
   const lines = numbersByFlock(question, null);
-  const then = listed(
-    lines.map(
-      (line) => `${question.words.number(line.number)} ${question.words.taxon(line.candidates)}`,
-    ),
-  );
   return {
     ...found,
     proposals: [
@@ -199,7 +215,7 @@ function withinError(question: GroupInQuestion): Disagreement | null {
       ruleProposal(
         question,
         { kind: 'set-numbers', lines },
-        `Name the birds flock by flock: ${then}`,
+        say('Name the birds flock by flock: {lines}', { lines: question.words.lines(lines) }),
       ),
     ],
   };
@@ -210,16 +226,11 @@ function ofPair(
   pair: ComparedPair,
   flows: readonly BalanceFlow[],
   severity: Severity,
-  ends: string,
+  told: (values: CallsOfPair) => Saying,
   question: GroupInQuestion,
 ): Disagreement {
   const { words } = question;
   const ordered = flows.toSorted((one, other) => other.number - one.number);
-  const said = ordered.map(
-    (flow) =>
-      `${words.birds(flow.number)} ${words.taxon(flow.a ?? [])} that ` +
-      `${words.observer(pair.b)} called ${words.taxon(flow.b ?? [])}`,
-  );
   const named = (look: Look, side: 'a' | 'b'): Proposal =>
     moved(
       question,
@@ -227,13 +238,45 @@ function ofPair(
         portion.kind === 'differently'
           ? portion.sides.find((each) => each.observer === look.observer)?.candidates
           : undefined,
-      `Take ${words.observer(look)}'s identification: ` +
-        [...new Set(ordered.map((flow) => words.taxon(flow[side] ?? [])))].join(', '),
+      say("Take {observer}'s identification: {taxa}", {
+        observer: words.observer(look),
+        taxa: joined(
+          setsOf(ordered, side).map((set) => words.taxon(set)),
+          ', ',
+        ),
+      }),
     );
   return describe(question, 'identified-differently', severity, birdsOf(flows), [pair.a, pair.b], {
-    text: `${inPlace(question)} ${words.observer(pair.a)} called ${mostOf(said, ordered, words)}${ends}`,
+    text: told({
+      where: inPlace(question),
+      observer: words.observer(pair.a),
+      birds: calledOtherwise(flows, words.observer(pair.b), words),
+    }),
     proposals: [letStand(question), named(pair.a, 'a'), named(pair.b, 'b')],
   });
+}
+
+type CallsOfPair = Readonly<Record<'where' | 'observer' | 'birds', Said>>;
+
+function toldApart(values: CallsOfPair): Saying {
+  return say('{where} {observer} called {birds}.', values);
+}
+
+function toldWithinError(values: CallsOfPair): Saying {
+  return say('{where} {observer} called {birds}, no more than counting error explains.', values);
+}
+
+function toldWithinFlocks(values: CallsOfPair): Saying {
+  return say(
+    '{where} {observer} called {birds}; flock by flock their names agree within counting error.',
+    values,
+  );
+}
+
+/** What one side calls the birds, each name once. */
+function setsOf(flows: readonly BalanceFlow[], side: 'a' | 'b'): CandidateSet[] {
+  const sets = flows.map((flow) => flow[side] ?? []);
+  return [...new Map(sets.map((set) => [keyOf(set), set])).values()];
 }
 
 function inGroup(flows: readonly BalanceFlow[], group: CellGroup): BalanceFlow[] {

@@ -1,6 +1,7 @@
 import { linesInGroup } from '../compare/compare-cell.js';
 import type { Protocol } from '../model/protocol.js';
 import type { CompiledLine, Disagreement, Proposal, Severity } from '../model/result.js';
+import { say, type Saying } from '../model/saying.js';
 import type { EarlierNumber, Snapshot } from '../model/snapshot.js';
 import { basisOfGroup } from '../rulings/basis.js';
 import type { ReconciledCell } from '../rulings/reconciled-cell.js';
@@ -156,7 +157,7 @@ function describe(
       ? []
       : [
           {
-            text: 'Let the number stand: it was checked',
+            text: say('Let the number stand: it was checked'),
             target: { kind: 'group', cell: place.cell, group: place.group },
             decision: { kind: 'let-stand' },
           },
@@ -183,20 +184,35 @@ function sentence(
   { candidates, way, surely, maybe, span }: Finding,
   years: readonly number[],
   words: Words,
-): string {
-  const taxon = words.taxon(candidates);
-  const number = way === 'below' ? maybe : surely;
-  const are = number === 1 ? 'is' : 'are';
-  const since = `${years.length} earlier years (${years[0] ?? ''} to ${years.at(-1) ?? ''})`;
-  const expected = `the ${words.number(span.low)} to ${words.number(span.high)} that ${since} lead one to expect`;
+): Saying {
+  const birds = words.birdsOf({ candidates, number: way === 'below' ? maybe : surely });
+  const since = say('{years} earlier years ({first} to {last})', {
+    years: years.length,
+    first: String(years[0] ?? ''),
+    last: String(years.at(-1) ?? ''),
+  });
+  const expected = say('the {low} to {high} that {since} lead one to expect', {
+    low: words.number(span.low),
+    high: words.number(span.high),
+    since,
+  });
   switch (way) {
     case 'never':
-      return `${words.number(number)} ${taxon} ${are} compiled; none was recorded in ${since}.`;
+      return surely === 1
+        ? say('{birds} is compiled; none was recorded in {since}.', { birds, since })
+        : say('{birds} are compiled; none was recorded in {since}.', { birds, since });
     case 'above':
-      return `${words.number(number)} ${taxon} ${are} compiled, more than ${expected}.`;
+      return surely === 1
+        ? say('{birds} is compiled, more than {expected}.', { birds, expected })
+        : say('{birds} are compiled, more than {expected}.', { birds, expected });
     case 'below': {
-      const counted = maybe > surely ? ', pairs and groups that may be so among them,' : '';
-      return `${words.number(number)} ${taxon}${counted} ${are} compiled, fewer than ${expected}.`;
+      const counted =
+        maybe > surely
+          ? say('{birds}, pairs and groups that may be so among them,', { birds })
+          : birds;
+      return maybe === 1
+        ? say('{birds} is compiled, fewer than {expected}.', { birds: counted, expected })
+        : say('{birds} are compiled, fewer than {expected}.', { birds: counted, expected });
     }
   }
 }

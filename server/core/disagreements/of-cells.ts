@@ -2,11 +2,12 @@ import { spanOf } from '../align/cells.js';
 import { UnionFind } from '../math/union-find.js';
 import type { Protocol } from '../model/protocol.js';
 import type { Disagreement, Link } from '../model/result.js';
+import { listed, say, type Said, type Saying } from '../model/saying.js';
 import type { CountWindow, Snapshot } from '../model/snapshot.js';
 import { basisOfLines } from '../rulings/basis.js';
 import { birdsIn, sharesMember, type ComparedCell } from '../compare/compare-cell.js';
 import { severityOfBirds } from './severity.js';
-import { listed, type Words } from './words.js';
+import type { Words } from './words.js';
 
 /** Cells that rest on one independent full tally, or on partial tallies only. */
 export function withoutSecondCount(compared: ComparedCell, words: Words): Disagreement | null {
@@ -25,8 +26,16 @@ export function withoutSecondCount(compared: ComparedCell, words: Words): Disagr
   const place = words.place(cell.place);
   const text =
     independent === 1
-      ? `${place} has no second count: its ${words.birds(birds)} stand as ${words.observers(full)} tallied them.`
-      : `Nobody saw all of ${place}: its ${words.birds(birds)} are a lower bound from ${words.observers(cell.looks)}.`;
+      ? say('{place} has no second count: its {birds} stand as {observers} tallied them.', {
+          place,
+          birds: words.birds(birds),
+          observers: words.observers(full),
+        })
+      : say('Nobody saw all of {place}: its {birds} are a lower bound from {observers}.', {
+          place,
+          birds: words.birds(birds),
+          observers: words.observers(cell.looks),
+        });
   return {
     id: `coverage-gap:${cell.id}`,
     kind: 'coverage-gap',
@@ -69,7 +78,10 @@ export function uncountedSections(
       link: null,
       observers: [],
       lines: [],
-      text: `Nobody counted ${words.place([section.id])} in window ${window.id}: its birds are missing from the compiled count.`,
+      text: say(
+        'Nobody counted {place} in window {window}: its birds are missing from the compiled count.',
+        { place: words.place([section.id]), window: window.id },
+      ),
       proposals: [],
       basis: [],
       ruledBy: null,
@@ -93,9 +105,12 @@ export function timeMismatches(
       const totals = all.map((each) =>
         Math.max(...each.cell.looks.map((look) => birdsIn(look.lines))),
       );
-      const said = all.map(
-        (each, index) =>
-          `${words.number(totals[index] ?? 0)} by ${words.observers(each.cell.looks)} (${hours(each, snapshot)})`,
+      const said = all.map((each, index) =>
+        say('{number} by {observers} ({hours})', {
+          number: words.number(totals[index] ?? 0),
+          observers: words.observers(each.cell.looks),
+          hours: hours(each, snapshot),
+        }),
       );
       return [
         {
@@ -110,13 +125,17 @@ export function timeMismatches(
             .flatMap((each) => each.cell.looks.flatMap((look) => look.observer.split('+')))
             .sort(),
           lines: [],
-          text:
-            `${words.place(cell.place)} was counted at different times: ${listed(said)}. ` +
-            'They are successive counts, so they are not compared; the higher one is compiled.',
+          text: say(
+            '{place} was counted at different times: {counts}. They are successive counts, so they are not compared; the higher one is compiled.',
+            { place: words.place(cell.place), counts: listed(said) },
+          ),
           proposals: all.flatMap((each) =>
             each.cell.looks.flatMap((look) =>
               look.tallies.map((tally) => ({
-                text: `Leave out ${words.observer(look)}'s tally (${hours(each, snapshot)})`,
+                text: say("Leave out {observer}'s tally ({hours})", {
+                  observer: words.observer(look),
+                  hours: hours(each, snapshot),
+                }),
                 target: { kind: 'tally' as const, tally: tally.id },
                 decision: { kind: 'exclude' as const },
               })),
@@ -142,14 +161,17 @@ export function possibleDoubleCounts(
   return links
     .filter((link) => link.probability >= 0.5 || link.ruling !== null)
     .map((link) => {
-      const chance =
-        link.probability > 0.99 ? 'over 99' : String(Math.round(link.probability * 100));
-      const how =
-        link.kind === 'overlap'
-          ? 'may be one flock seen from both sides'
-          : 'may be one flock that moved';
-      const where = (side: Link['first']): string =>
-        `${words.number(side.number)} ${words.taxon(side.candidates)} in ${words.place([side.section])}`;
+      const where = (side: Link['first']): Saying =>
+        say('{birds} {where}', {
+          birds: words.birdsOf(side),
+          where: words.inPlace([side.section]),
+        });
+      const values = {
+        first: where(link.first),
+        second: where(link.second),
+        chance:
+          link.probability > 0.99 ? say('over 99') : String(Math.round(link.probability * 100)),
+      };
       return {
         id: `possible-double-count:${link.id}`,
         kind: 'possible-double-count',
@@ -160,15 +182,24 @@ export function possibleDoubleCounts(
         link: link.id,
         observers: [...new Set([...link.first.observers, ...link.second.observers])].sort(),
         lines: link.lines,
-        text: `${where(link.first)} and ${where(link.second)} ${how} (${chance} in 100).`,
+        text:
+          link.kind === 'overlap'
+            ? say(
+                '{first} and {second} may be one flock seen from both sides ({chance} in 100).',
+                values,
+              )
+            : say('{first} and {second} may be one flock that moved ({chance} in 100).', values),
         proposals: [
           {
-            text: `One flock: take ${words.birds(link.birds)} off ${words.place([link.second.section])}`,
+            text: say('One flock: take {birds} off {place}', {
+              birds: words.birds(link.birds),
+              place: words.place([link.second.section]),
+            }),
             target: { kind: 'link' as const, link: link.id },
             decision: { kind: 'confirm-link' as const },
           },
           {
-            text: 'Two flocks: both stand',
+            text: say('Two flocks: both stand'),
             target: { kind: 'link' as const, link: link.id },
             decision: { kind: 'reject-link' as const },
           },
@@ -180,7 +211,7 @@ export function possibleDoubleCounts(
 }
 
 /** When a cell's tallies were made, in clock times as written: "08:15 to 10:30". */
-function hours(compared: ComparedCell, snapshot: Snapshot): string {
+function hours(compared: ComparedCell, snapshot: Snapshot): Said {
   const { cell } = compared;
   const window = snapshot.windows.find((each) => each.id === cell.window);
   const tallies = cell.looks.flatMap((look) => look.tallies);
@@ -192,5 +223,8 @@ function hours(compared: ComparedCell, snapshot: Snapshot): string {
     );
     return (chosen[edge] ?? window[edge]).slice(11, 16);
   };
-  return `${by('start', (a, b) => a < b)} to ${by('end', (a, b) => a > b)}`;
+  return say('{start} to {end}', {
+    start: by('start', (a, b) => a < b),
+    end: by('end', (a, b) => a > b),
+  });
 }

@@ -4,6 +4,7 @@ import { countSpread } from '../compare/count-spread.js';
 import { varianceOf } from '../compare/counting-error.js';
 import { totalIn } from '../consensus/units.js';
 import type { Disagreement, Severity } from '../model/result.js';
+import { joined, listed, say, type Saying } from '../model/saying.js';
 import { union } from '../taxa/candidate-set.js';
 import {
   accept,
@@ -20,7 +21,6 @@ import {
 } from './about-group.js';
 import { identifiedDifferently } from './identified-differently.js';
 import { severityOfBirds, severityOfSpread } from './severity.js';
-import { listed } from './words.js';
 
 /** Everything that observers disagree on about one group (method section 3.4). */
 export function disagreementsOfGroup(question: GroupInQuestion): Disagreement[] {
@@ -47,17 +47,20 @@ function countSpreadOf(question: GroupInQuestion): Disagreement | null {
   if (low === high) return null;
   const z = countSpread(high, low, errorOf(highest, question), errorOf(lowest, question));
   const severity = severityOfSpread(z, protocol);
-  const verdict =
-    severity === 'note'
-      ? 'within their counting error'
-      : severity === 'questioned'
-        ? 'more than counting error usually explains'
-        : 'far more than counting error explains';
   return describe(question, 'count-spread', severity, high - low, saw, {
-    text:
-      `${words.observer(highest)} counted ${words.number(high)} ${taxa(question)} ` +
-      `${where(question)} and ${words.observer(lowest)} ${words.number(low)}: ` +
-      `${words.number(high - low)} apart, ${verdict}.`,
+    text: say(
+      '{highest} counted {high} {taxa} {where} and {lowest} {low}: {apart} apart, {verdict}.',
+      {
+        highest: words.observer(highest),
+        high: words.number(high),
+        taxa: taxa(question),
+        where: where(question),
+        lowest: words.observer(lowest),
+        low: words.number(low),
+        apart: words.number(high - low),
+        verdict: verdictOf(severity),
+      },
+    ),
     proposals: [
       letStand(question),
       ...saw.map((look) => accept(question, look)),
@@ -67,11 +70,22 @@ function countSpreadOf(question: GroupInQuestion): Disagreement | null {
             ruleProposal(
               question,
               { kind: 'take-rule', rule: 'highest' },
-              `Take the highest, ${words.number(high)}`,
+              say('Take the highest, {number}', { number: words.number(high) }),
             ),
           ]),
     ],
   });
+}
+
+function verdictOf(severity: Severity): Saying {
+  switch (severity) {
+    case 'note':
+      return say('within their counting error');
+    case 'questioned':
+      return say('more than counting error usually explains');
+    case 'serious':
+      return say('far more than counting error explains');
+  }
 }
 
 function seenByOne(question: GroupInQuestion): Disagreement | null {
@@ -87,16 +101,26 @@ function seenByOne(question: GroupInQuestion): Disagreement | null {
   const severity = wroteZero.length > 0 && bySize === 'note' ? 'questioned' : bySize;
   const silent = none.filter((look) => !wroteZero.includes(look));
   const silence = [
-    ...(wroteZero.length > 0 ? [`${words.observers(wroteZero)} wrote down a zero`] : []),
-    ...(silent.length > 0 ? [`${words.observers(silent)} listed none`] : []),
-  ].join(', ');
+    ...(wroteZero.length > 0
+      ? [say('{observers} wrote down a zero', { observers: words.observers(wroteZero) })]
+      : []),
+    ...(silent.length > 0
+      ? [say('{observers} listed none', { observers: words.observers(silent) })]
+      : []),
+  ];
   return describe(question, 'seen-by-one', severity, birds, full, {
-    text:
-      `${words.observers(saw)} counted ${listed(saw.map((look) => words.number(totalIn(look, group))))} ` +
-      `${taxa(question)} ${where(question)}; ${silence}.`,
+    text: say('{observers} counted {numbers} {taxa} {where}; {silence}.', {
+      observers: words.observers(saw),
+      numbers: listed(saw.map((look) => words.number(totalIn(look, group)))),
+      taxa: taxa(question),
+      where: where(question),
+      silence: joined(silence, ', '),
+    }),
     proposals: [
       letStand(question),
-      ...none.slice(0, 1).map((look) => accept(question, look, 'Count none: they were not there')),
+      ...none
+        .slice(0, 1)
+        .map((look) => accept(question, look, say('Count none: they were not there'))),
       ...(saw.length > 1 ? saw.map((look) => accept(question, look)) : []),
     ],
   });
@@ -107,10 +131,13 @@ function resolutionGap(question: GroupInQuestion): Disagreement | null {
   if (worst === null) return null;
   const { pair, flows, birds } = worst;
   const { protocol, words } = question;
-  const said = flows.map(
-    (flow) =>
-      `${words.birds(flow.number)} as ${words.taxon(flow.a ?? [])} that ` +
-      `${words.observer(pair.b)} has as ${words.taxon(flow.b ?? [])}`,
+  const said = flows.map((flow) =>
+    say('{birds} as {taxon} that {other} has as {otherTaxon}', {
+      birds: words.birds(flow.number),
+      taxon: words.taxon(flow.a ?? []),
+      other: words.observer(pair.b),
+      otherTaxon: words.taxon(flow.b ?? []),
+    }),
   );
   const coarser = moved(
     question,
@@ -118,12 +145,16 @@ function resolutionGap(question: GroupInQuestion): Disagreement | null {
       portion.kind === 'compatible'
         ? portion.sides.map((side) => side.candidates).reduce(union)
         : undefined,
-    'Leave these birds at the coarser level',
+    say('Leave these birds at the coarser level'),
   );
   // Different resolution is not a conflict; it is never more than questioned.
   const severity = severityOfBirds(birds, protocol) === 'note' ? 'note' : 'questioned';
   return describe(question, 'resolution-gap', severity, birds, [pair.a, pair.b], {
-    text: `${inPlace(question)} ${words.observer(pair.a)} has ${mostOf(said, flows, words)}.`,
+    text: say('{where} {observer} has {birds}.', {
+      where: inPlace(question),
+      observer: words.observer(pair.a),
+      birds: mostOf(said, flows, words),
+    }),
     proposals: [letStand(question), ...(protocol.resolution === 'finer' ? [coarser] : [])],
   });
 }
@@ -136,9 +167,15 @@ function partialOnly(question: GroupInQuestion): Disagreement | null {
   );
   const birds = draft.consensus.number;
   return describe(question, 'coverage-gap', severityOfBirds(birds, protocol), birds, partial, {
-    text:
-      `Only ${words.observers(partial)}, who did not count all of ${words.place(compared.cell.place)}, ` +
-      `counted ${taxa(question)} there: ${words.number(birds)} is a lower bound.`,
+    text: say(
+      'Only {observers}, who did not count all of {place}, counted {taxa} there: {number} is a lower bound.',
+      {
+        observers: words.observers(partial),
+        place: words.place(compared.cell.place),
+        taxa: taxa(question),
+        number: words.number(birds),
+      },
+    ),
     proposals: [letStand(question)],
   });
 }
@@ -153,10 +190,16 @@ function moreSeenInPart(question: GroupInQuestion): Disagreement | null {
   if (first === undefined) return null;
   const birds = totalIn(first, group) - draft.consensus.number;
   return describe(question, 'coverage-gap', severityOfBirds(birds, protocol), birds, more, {
-    text:
-      `${words.observer(first)} counted only part of ${words.place(compared.cell.place)} but has ` +
-      `${words.number(totalIn(first, group))} ${taxa(question)}, more than the ` +
-      `${words.number(draft.consensus.number)} drafted from full tallies.`,
+    text: say(
+      '{observer} counted only part of {place} but has {number} {taxa}, more than the {drafted} drafted from full tallies.',
+      {
+        observer: words.observer(first),
+        place: words.place(compared.cell.place),
+        number: words.number(totalIn(first, group)),
+        taxa: taxa(question),
+        drafted: words.number(draft.consensus.number),
+      },
+    ),
     proposals: [letStand(question), ...more.map((look) => accept(question, look))],
   });
 }
@@ -168,14 +211,18 @@ function notCounted(question: GroupInQuestion): Disagreement | null {
   );
   if (looks.length === 0) return null;
   const severity: Severity = draft.consensus.number === 0 ? 'questioned' : 'note';
-  const instead =
-    draft.consensus.number === 0
-      ? 'nobody else has a number, so the compiled count has none'
-      : `the draft of ${words.number(draft.consensus.number)} rests on the others`;
+  const seen = { observers: words.observers(looks), taxa: taxa(question), where: where(question) };
   return describe(question, 'not-counted', severity, draft.consensus.number === 0 ? 1 : 0, looks, {
     text:
-      `${words.observers(looks)} saw ${taxa(question)} ${where(question)} ` +
-      `but did not count them; ${instead}.`,
+      draft.consensus.number === 0
+        ? say(
+            '{observers} saw {taxa} {where} but did not count them; nobody else has a number, so the compiled count has none.',
+            seen,
+          )
+        : say(
+            '{observers} saw {taxa} {where} but did not count them; the draft of {number} rests on the others.',
+            { ...seen, number: words.number(draft.consensus.number) },
+          ),
     proposals: [letStand(question)],
   });
 }

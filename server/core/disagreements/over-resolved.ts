@@ -3,12 +3,13 @@ import { weighMarks, type SeenMark, type WeighedMarks } from '../marks/weigh-mar
 import { numberOf } from '../model/quantity.js';
 import type { Disagreement, Proposal, Severity } from '../model/result.js';
 import type { Ruling } from '../model/ruling.js';
+import { listed, say, setApart, term, type Saying } from '../model/saying.js';
 import type { NotedMark, Snapshot, Tally, TallyLine } from '../model/snapshot.js';
 import { basisOfLines } from '../rulings/basis.js';
 import { keyOf, union, type CandidateSet } from '../taxa/candidate-set.js';
 import type { GroupInQuestion } from './about-group.js';
 import { severityOfBirds } from './severity.js';
-import { listed, type Words } from './words.js';
+import type { Words } from './words.js';
 
 /** Tally lines that field marks were noted for, and the rulings on them. */
 export interface MarkedLines {
@@ -81,32 +82,52 @@ export function overResolvedOf(question: GroupInQuestion, marked: MarkedLines): 
   });
 }
 
-function sentence(line: TallyLine, tally: Tally, weighed: WeighedMarks, words: Words): string {
+function sentence(line: TallyLine, tally: Tally, weighed: WeighedMarks, words: Words): Saying {
   const { supported, dependable, undependable, group } = weighed;
   const number = numberOf(line.quantity);
-  const taxon = words.taxon(line.candidates);
-  const birds = number === null ? taxon : `${words.number(number)} ${taxon}`;
-  const where = line.activity === 'flying-through' ? 'flying through' : 'in';
-  const whose = `${words.observer(tally)}'s ${birds} ${where} ${words.place(tally.sections)}`;
-  const marks = `the marks noted (${dependable.map(markWords).join('; ')})`;
-  const left = supported.filter((species) => !line.candidates.includes(species));
-  const said =
+  const { candidates } = line;
+  const whose = say("{observer}'s {birds} {where}", {
+    observer: words.observer(tally),
+    birds: number === null ? words.taxon(candidates) : words.birdsOf({ candidates, number }),
+    where:
+      line.activity === 'flying-through'
+        ? words.throughPlace(tally.sections)
+        : words.inPlace(tally.sections),
+  });
+  const marks = setApart(dependable.map(markWords));
+  const left = supported.filter((species) => !candidates.includes(species));
+  const finding =
     supported.length === 0
-      ? `of ${whose} ${marks} contradict one another: no ${words.taxon(group)} has them all`
+      ? say(
+          'Of {whose} the marks noted ({marks}) contradict one another: no {group} has them all',
+          { whose, marks, group: words.taxon(group) },
+        )
       : weighed.outcome === 'contradicted'
-        ? `of ${whose} ${marks} fit ${words.taxon(supported)} instead`
-        : `of ${whose} ${marks} fit ${words.taxon(left)} as well`;
-  const names = [...new Set(undependable.map(({ mark }) => mark.name))];
-  const weak =
-    names.length === 0
-      ? ''
-      : ` (${listed(names)} ${names.length === 1 ? 'is' : 'are'} too undependable to decide)`;
-  return `O${said.slice(1)}${weak}.`;
+        ? say('Of {whose} the marks noted ({marks}) fit {taxon} instead', {
+            whose,
+            marks,
+            taxon: words.taxon(supported),
+          })
+        : say('Of {whose} the marks noted ({marks}) fit {taxon} as well', {
+            whose,
+            marks,
+            taxon: words.taxon(left),
+          });
+  const weak = [...new Set(undependable.map(({ mark }) => mark.name))];
+  const names = listed(weak.map(term));
+  switch (weak.length) {
+    case 0:
+      return say('{finding}.', { finding });
+    case 1:
+      return say('{finding} ({names} is too undependable to decide).', { finding, names });
+    default:
+      return say('{finding} ({names} are too undependable to decide).', { finding, names });
+  }
 }
 
 /** "bill: all black". */
-function markWords({ mark, state }: SeenMark): string {
-  return `${mark.name}: ${state.name}`;
+function markWords({ mark, state }: SeenMark): Saying {
+  return say('{mark}: {state}', { mark: term(mark.name), state: term(state.name) });
 }
 
 /** Lowered to what the marks support first; kept as it stands, for evidence beside them; left out. */
@@ -116,22 +137,25 @@ function proposalsFor(
   words: Words,
 ): readonly Proposal[] {
   const target = { kind: 'line', line: line.id } as const;
-  const readAs = (to: CandidateSet, text: string): Proposal => ({
+  const readAs = (to: CandidateSet, text: Saying): Proposal => ({
     text,
     target,
     decision: { kind: 'identify-line', to },
   });
-  const written = words.taxon(line.candidates);
   const either = supported.length === 0 ? group : union(line.candidates, supported);
-  const lowered = [
-    ...(supported.length === 0 ? [] : [{ to: supported, why: 'which the marks fit' }]),
-    { to: either, why: 'which leaves it open' },
-  ].filter(
-    ({ to }, index, all) => all.findIndex((other) => keyOf(other.to) === keyOf(to)) === index,
-  );
+  const fits = (to: CandidateSet): Proposal =>
+    readAs(to, say('Read the line as {taxon}, which the marks fit', { taxon: words.taxon(to) }));
+  const open = (to: CandidateSet): Proposal =>
+    readAs(to, say('Read the line as {taxon}, which leaves it open', { taxon: words.taxon(to) }));
   return [
-    ...lowered.map(({ to, why }) => readAs(to, `Read the line as ${words.taxon(to)}, ${why}`)),
-    readAs(line.candidates, `Keep ${written}: something beside these marks shows it`),
-    { text: 'Leave the line out', target, decision: { kind: 'exclude' } },
+    ...(supported.length === 0 ? [] : [fits(supported)]),
+    ...(supported.length > 0 && keyOf(supported) === keyOf(either) ? [] : [open(either)]),
+    readAs(
+      line.candidates,
+      say('Keep {taxon}: something beside these marks shows it', {
+        taxon: words.taxon(line.candidates),
+      }),
+    ),
+    { text: say('Leave the line out'), target, decision: { kind: 'exclude' } },
   ];
 }

@@ -3,6 +3,7 @@ import { linesInGroup, countsAllOf, type ComparedPair } from '../compare/compare
 import { countingErrorOf } from '../compare/counting-error.js';
 import { pairingBalance, type Stock } from '../compare/pairing-balance.js';
 import type { Disagreement } from '../model/result.js';
+import { say, type Said, type Saying } from '../model/saying.js';
 import { numberOf } from '../model/quantity.js';
 import type { TallyLine } from '../model/snapshot.js';
 import { lookAlikesFrom } from '../taxa/candidate-set.js';
@@ -14,13 +15,35 @@ interface Division {
   readonly name: 'sex' | 'age';
   readonly one: 'male' | 'adult';
   readonly other: 'female' | 'immature';
-  /** What was done to birds that the observers do not agree on. */
-  readonly done: string;
+  /** The sentence of a disagreement. */
+  readonly told: (values: SubCountValues) => Saying;
 }
 
+type SubCountValues = Readonly<
+  Record<'a' | 'aOne' | 'aOther' | 'b' | 'bOne' | 'bOther' | 'taxa' | 'where' | 'birds', Said>
+>;
+
 const DIVISIONS: readonly Division[] = [
-  { name: 'sex', one: 'male', other: 'female', done: 'sexed' },
-  { name: 'age', one: 'adult', other: 'immature', done: 'aged' },
+  {
+    name: 'sex',
+    one: 'male',
+    other: 'female',
+    told: (values) =>
+      say(
+        '{a} counted {aOne} male and {aOther} female {taxa} {where} and {b} {bOne} and {bOther}: {birds} sexed differently, more than chance and counting error explain.',
+        values,
+      ),
+  },
+  {
+    name: 'age',
+    one: 'adult',
+    other: 'immature',
+    told: (values) =>
+      say(
+        '{a} counted {aOne} adult and {aOther} immature {taxa} {where} and {b} {bOne} and {bOther}: {birds} aged differently, more than chance and counting error explain.',
+        values,
+      ),
+  },
 ];
 
 /**
@@ -35,11 +58,17 @@ export function subCountsOf(question: GroupInQuestion): Disagreement[] {
     if (worst === null) return [];
     const { pair, a, b, birds } = worst;
     const { words } = question;
-    const text =
-      `${words.observer(pair.a)} counted ${words.number(a.one)} ${division.one} and ` +
-      `${words.number(a.other)} ${division.other} ${taxa(question)} ${where(question)} and ` +
-      `${words.observer(pair.b)} ${words.number(b.one)} and ${words.number(b.other)}: ` +
-      `${words.birds(birds)} ${division.done} differently, more than chance and counting error explain.`;
+    const text = division.told({
+      a: words.observer(pair.a),
+      aOne: words.number(a.one),
+      aOther: words.number(a.other),
+      b: words.observer(pair.b),
+      bOne: words.number(b.one),
+      bOther: words.number(b.other),
+      taxa: taxa(question),
+      where: where(question),
+      birds: words.birds(birds),
+    });
     const told = describe(question, 'sub-counts', 'questioned', birds, [pair.a, pair.b], {
       text,
       proposals: [letStand(question)],

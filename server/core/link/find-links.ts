@@ -1,6 +1,7 @@
 import { lookAlikesFrom } from '../taxa/candidate-set.js';
 import type { Protocol } from '../model/protocol.js';
 import type { Link, LinkEvidence } from '../model/result.js';
+import { inEnglish, say } from '../model/saying.js';
 import type { Snapshot, Tally } from '../model/snapshot.js';
 import { probabilitiesOf, type Candidate } from './association.js';
 import { chooseLinks } from './choose-links.js';
@@ -142,19 +143,29 @@ function linkFrom(
       .map(({ name, text, weight }) => ({ name, text, weight: round(weight) }))
       .toSorted(
         (one, other) =>
-          Math.abs(other.weight) - Math.abs(one.weight) || (one.text < other.text ? -1 : 1),
+          Math.abs(other.weight) - Math.abs(one.weight) ||
+          (inEnglish(one.text) < inEnglish(other.text) ? -1 : 1),
       ),
   };
 }
 
 function learned({ kind, first, second }: ScoredPair, gain: number): LinkEvidence[] {
   if (gain === 0) return [];
-  const often = gain < 0 ? 'rarer' : 'more frequent';
   const [one, other] = [first.sighting.sighting.section, second.sighting.sighting.section];
-  const text =
-    kind === 'movement'
-      ? `movements are ${often} in this count than expected beforehand`
-      : `flocks in both tallies of ${one} and ${other} are ${often} than expected beforehand`;
+  const movements =
+    gain < 0
+      ? say('movements are rarer in this count than expected beforehand')
+      : say('movements are more frequent in this count than expected beforehand');
+  const overlaps =
+    gain < 0
+      ? say('flocks in both tallies of {one} and {other} are rarer than expected beforehand', {
+          ...{ one, other },
+        })
+      : say(
+          'flocks in both tallies of {one} and {other} are more frequent than expected beforehand',
+          { one, other },
+        );
+  const text = kind === 'movement' ? movements : overlaps;
   return [{ name: 'learned', text, weight: gain }];
 }
 

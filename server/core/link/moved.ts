@@ -1,4 +1,5 @@
 import type { LinkEvidence } from '../model/result.js';
+import { joined, say, together, type Said, type Saying } from '../model/saying.js';
 import type { SeenBy } from './looks.js';
 import type { Flock } from './flock.js';
 import { flightBetween, type Flight } from './flown.js';
@@ -89,17 +90,18 @@ export function moved(first: Seen, second: Seen, least: number, setting: Setting
   };
 }
 
-function travelText(first: Seen, second: Seen, { journeys, protocol }: Setting): string {
+function travelText(first: Seen, second: Seen, { journeys, protocol }: Setting): Saying {
   const [from, to] = [first.lastAt, second.firstAt];
   const hours = second.came.flatMap((came) => first.left.map((left) => (came - left) / 60));
   return legText(journeys.legs(from, to), hours, journeys.error(from, to), protocol);
 }
 
-function alternativesText(others: number, place: string): string {
-  if (others === 1) return `it is the only flock that was followed in ${place}`;
-  // Totals stand for about so many.
-  const number = Number.isInteger(others) ? String(others) : `about ${Math.round(others)}`;
-  return `it is one of ${number} flocks in ${place}`;
+function alternativesText(others: number, place: Said): Saying {
+  if (others === 1) return say('it is the only flock that was followed in {place}', { place });
+  return Number.isInteger(others)
+    ? say('it is one of {number} flocks in {place}', { number: others, place })
+    : // Totals stand for about so many.
+      say('it is one of about {number} flocks in {place}', { number: Math.round(others), place });
 }
 
 function seenFlying(
@@ -109,17 +111,26 @@ function seenFlying(
   waterbody: Waterbody,
 ): LinkEvidence[] {
   if (flight === null) return [];
-  const text = `${flight.number} such birds were seen flying from ${named(first, waterbody)} to ${named(second, waterbody)}`;
+  const text = say('{number} such birds were seen flying from {place} to {other}', {
+    number: flight.number,
+    place: named(first, waterbody),
+    other: named(second, waterbody),
+  });
   return [{ name: 'seen-flying', text, weight: SEEN_FLYING }];
 }
 
 function missed(whose: 'first' | 'later', seenBy: SeenBy): LinkEvidence[] {
   const { saw, of } = seenBy;
   if (of < 2) return [];
-  const text =
-    saw < of
-      ? `${whose} seen by ${saw} of ${of} observers of the section`
-      : `${whose} seen by all ${of} observers of the section`;
+  const bySome =
+    whose === 'first'
+      ? say('first seen by {saw} of {all} observers of the section', { saw, all: of })
+      : say('later seen by {saw} of {all} observers of the section', { saw, all: of });
+  const byAll =
+    whose === 'first'
+      ? say('first seen by all {all} observers of the section', { all: of })
+      : say('later seen by all {all} observers of the section', { all: of });
+  const text = saw < of ? bySome : byAll;
   return [{ name: 'seen-by', text, weight: missedRatio(seenBy) }];
 }
 
@@ -144,11 +155,25 @@ function headings(
   const fit = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
   // That the first was leaving is in its way already; of the second, it makes a move likelier.
   const weight = fit + (when === 'arrived' ? SEEN_MOVING : 0);
-  const whose = when === 'leaving' ? 'first seen heading' : 'later seen heading';
-  const fits = fit > 0 ? 'which fits the way' : 'which does not fit the way';
-  const degrees = [...new Set(noted)].toSorted((a, b) => a - b).join('° and ');
-  const way = legs.length === 1 ? ` (${Math.round(legs[0]?.bearing ?? 0)}°)` : '';
-  return [{ name: 'heading', text: `${whose} ${degrees}°, ${fits}${way}`, weight }];
+  const degrees = together(
+    [...new Set(noted)]
+      .toSorted((a, b) => a - b)
+      .map((number) => say('{number}°', { number: String(number) })),
+  );
+  const seen =
+    when === 'leaving'
+      ? say('first seen heading {degrees}', { degrees })
+      : say('later seen heading {degrees}', { degrees });
+  const fitting =
+    fit > 0
+      ? say('{seen}, which fits the way', { seen })
+      : say('{seen}, which does not fit the way', { seen });
+  const [leg] = legs;
+  const text =
+    legs.length === 1 && leg !== undefined
+      ? say('{fitting} ({way}°)', { fitting, way: String(Math.round(leg.bearing)) })
+      : fitting;
+  return [{ name: 'heading', text, weight }];
 }
 
 function wentRatio({ sighting: first, wentTo }: Seen, { sighting: second }: Seen): number | null {
@@ -160,22 +185,25 @@ function cameRatio({ sighting: first }: Seen, { sighting: second, cameFrom }: Se
 }
 
 function stated(first: Seen, second: Seen, waterbody: Waterbody): LinkEvidence[] {
-  const names = (sections: readonly string[]): string =>
-    sections.map((section) => waterbody.nameOf(section)).join(' and ');
+  const names = (sections: readonly string[]): Said =>
+    together(sections.map((section) => waterbody.nameOf(section)));
   const evidence: LinkEvidence[] = [];
   const went = wentRatio(first, second);
   if (went !== null) {
-    const text = `reported as going to ${names(first.wentTo)}`;
+    const text = say('reported as going to {places}', { places: names(first.wentTo) });
     evidence.push({ name: 'stated', text, weight: went });
   }
   const came = cameRatio(first, second);
   if (came !== null) {
-    const text = `reported as coming from ${names(second.cameFrom)}`;
+    const text = say('reported as coming from {places}', { places: names(second.cameFrom) });
     evidence.push({ name: 'stated', text, weight: came });
   }
   return evidence;
 }
 
-function named(sighting: FlockSighting, waterbody: Waterbody): string {
-  return sighting.sections.map((section) => waterbody.nameOf(section)).join(' + ');
+function named(sighting: FlockSighting, waterbody: Waterbody): Said {
+  return joined(
+    sighting.sections.map((section) => waterbody.nameOf(section)),
+    ' + ',
+  );
 }

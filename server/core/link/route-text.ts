@@ -1,11 +1,19 @@
 import type { Protocol } from '../model/protocol.js';
+import { say, type Said, type Saying } from '../model/saying.js';
 import { isSwum } from './routes.js';
 import type { Leg } from './whereabouts.js';
 
 /** "1.5 km", or "about 1.2 to 3.4 km" where it is not known better. */
-export function kilometresText(lengths: readonly number[]): string {
-  const [least, most] = [Math.min(...lengths).toFixed(1), Math.max(...lengths).toFixed(1)];
-  return least === most ? `${least} km` : `about ${least} to ${most} km`;
+export function kilometresText(lengths: readonly number[]): Saying {
+  const [least, most] = [Math.min(...lengths), Math.max(...lengths)];
+  return least.toFixed(1) === most.toFixed(1)
+    ? say('{length} km', { length: tenths(least) })
+    : say('about {least} to {most} km', { least: tenths(least), most: tenths(most) });
+}
+
+/** With one decimal, also where that is 0. */
+function tenths(value: number): Said {
+  return { tenths: Number(value.toFixed(1)) };
 }
 
 /** "1.5 km in 30 minutes (3.0 km/h), which a swimming flock covers". */
@@ -14,24 +22,32 @@ export function legText(
   hours: readonly number[],
   error: number,
   protocol: Protocol,
-): string {
+): Saying {
   const [hour] = hours;
   const [leg] = legs;
   const length = kilometresText(legs.map(({ kilometres }) => kilometres));
   if (legs.length > 1 || hours.length > 1 || leg === undefined || hour === undefined) {
-    const lacking = [
-      ...(leg === undefined || legs.length > 1 ? ['position'] : []),
-      ...(hour === undefined || hours.length > 1 ? ['time'] : []),
-    ];
-    return `${length} apart, ${lacking.join(' and ')} not noted: a flock could get there`;
+    const noPosition = leg === undefined || legs.length > 1;
+    const noTime = hour === undefined || hours.length > 1;
+    if (noPosition && noTime) {
+      return say('{length} apart, position and time not noted: a flock could get there', {
+        length,
+      });
+    }
+    return noPosition
+      ? say('{length} apart, position not noted: a flock could get there', { length })
+      : say('{length} apart, time not noted: a flock could get there', { length });
   }
   const minutes = Math.round(hour * 60);
-  if (minutes === 0) return `${length} apart at the same time`;
+  if (minutes === 0) return say('{length} apart at the same time', { length });
   const speed = leg.kilometres / hour;
   const means = isSwum(leg, hour, error, protocol)
-    ? 'which a swimming flock covers'
+    ? say('which a swimming flock covers')
     : speed < protocol.flyingMinKmh
-      ? 'too far to swim, but it may have flown and rested'
-      : 'in flight without a rest';
-  return `${length} in ${minutes} minutes (${speed.toFixed(1)} km/h), ${means}`;
+      ? say('too far to swim, but it may have flown and rested')
+      : say('in flight without a rest');
+  return say('{length} in {minutes} minutes ({speed} km/h), {means}', {
+    ...{ length, minutes, means },
+    speed: tenths(speed),
+  });
 }

@@ -1,4 +1,5 @@
 import type { Link, LinkEvidence } from '../model/result.js';
+import { say, together } from '../model/saying.js';
 import type { Kinds } from './kinds.js';
 import {
   sizeRatio,
@@ -180,15 +181,20 @@ function sameObserver(route: Route): LinkEvidence[] {
   const [first, second] = [route.first.sighting.sighting, route.second.sighting.sighting];
   const both = first.observers.some((one) => second.observers.includes(one));
   if (!both || route.isStated) return [];
-  const text = 'the same observer counted both and did not say that it was one flock';
+  const text = say('the same observer counted both and did not say that it was one flock');
   return [{ name: 'observer', text, weight: SAME_OBSERVER }];
 }
 
 function kindEvidence(a: Seen, b: Seen, fit: number, common: number): LinkEvidence {
   const [one, other] = [a.sighting.sighting.taxon, b.sighting.sighting.taxon];
-  const kind = one === other ? `both ${one}` : `${one} and ${other} can be the same birds`;
-  const share = `${Math.round(common * 100)} in 100 flocks would fit as well`;
-  return { name: 'kind', text: `${kind}; ${share}`, weight: Math.log(fit / common) };
+  const share = String(Math.round(common * 100));
+  const text =
+    one === other
+      ? say('both {one}; {share} in 100 flocks would fit as well', { one, share })
+      : say('{one} and {other} can be the same birds; {share} in 100 flocks would fit as well', {
+          ...{ one, other, share },
+        });
+  return { name: 'kind', text, weight: Math.log(fit / common) };
 }
 
 /** What the shares of the kinds, and the sexes, can add at most. */
@@ -212,7 +218,7 @@ function mixtureEvidence(one: Seen, other: Seen): LinkEvidence[] {
   const ratios = a.flocks.flatMap((one) => b.flocks.map((other) => sharesLogRatio(one, other)));
   if (ratios.every((ratio) => ratio === 0)) return [];
   const weight = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
-  const text = weight > 0 ? 'its kinds are mixed alike' : 'its kinds are not mixed alike';
+  const text = weight > 0 ? say('its kinds are mixed alike') : say('its kinds are not mixed alike');
   return [{ name: 'mixture', text, weight }];
 }
 
@@ -225,21 +231,24 @@ function sexesEvidence(one: Seen, other: Seen): LinkEvidence[] {
     .filter((ratio) => ratio !== null);
   if (ratios.length === 0) return [];
   const weight = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
-  const text = weight > 0 ? 'as many males in both' : 'not as many males in both';
+  const text = weight > 0 ? say('as many males in both') : say('not as many males in both');
   return [{ name: 'sexes', text, weight }];
 }
 
 function sizeEvidence({ sighting: a }: Seen, { sighting: b }: Seen, size: SizeRatio): LinkEvidence {
-  const numbers = [a.sighting.number, b.sighting.number].toSorted((x, y) => y - x);
+  const numbers = together([a.sighting.number, b.sighting.number].toSorted((x, y) => y - x));
   const total = [a, b].find(({ isTotal }) => isTotal);
   if (total !== undefined && size.isPart) {
-    const text = `${numbers.join(' and ')} birds: the one is all of its section, the other may be a flock of these`;
+    const text = say(
+      '{numbers} birds: the one is all of its section, the other may be a flock of these',
+      { numbers },
+    );
     return { name: 'size', text, weight: size.weight };
   }
-  const fits = size.isPart
-    ? 'the smaller may be a part of the larger'
+  const text = size.isPart
+    ? say('{numbers} birds: the smaller may be a part of the larger', { numbers })
     : size.weight > 0
-      ? 'alike within counting error'
-      : 'not much alike';
-  return { name: 'size', text: `${numbers.join(' and ')} birds: ${fits}`, weight: size.weight };
+      ? say('{numbers} birds: alike within counting error', { numbers })
+      : say('{numbers} birds: not much alike', { numbers });
+  return { name: 'size', text, weight: size.weight };
 }

@@ -1,3 +1,4 @@
+import { joined, say, type Saying } from '../model/saying.js';
 import { chanceOf } from './looks.js';
 import { meanError } from './position-error.js';
 import { sameSpotDensity, stayChance } from './routes.js';
@@ -53,13 +54,15 @@ export function stayed(a: Seen, b: Seen, setting: Setting): Route | null {
         : [
             {
               name: 'heading' as const,
-              text: 'seen on its way, so hardly at rest',
+              text: say('seen on its way, so hardly at rest'),
               weight: heading,
             },
           ]),
       {
         name: 'alternatives',
-        text: `the sections have ${Number(flocks.toFixed(1))} flocks on average`,
+        text: say('the sections have {number} flocks on average', {
+          number: Number(flocks.toFixed(1)),
+        }),
         weight: alternatives,
       },
     ],
@@ -117,16 +120,28 @@ function textOf(
   { place: from, ground }: Seen,
   { place: to, ground: other }: Seen,
   waterbody: Waterbody,
-): string {
+): Saying {
   if (from === null || to === null) {
-    const [one, two] = [ground, other].map(({ sections }) =>
-      sections.map((section) => waterbody.nameOf(section)).join(' + '),
+    const named = ({ sections }: Seen['ground']): Saying =>
+      joined(
+        sections.map((section) => waterbody.nameOf(section)),
+        ' + ',
+      );
+    return say(
+      'position not noted: it may have lain where {one} meets {two} and be in both tallies',
+      { one: named(ground), two: named(other) },
     );
-    return `position not noted: it may have lain where ${one ?? ''} meets ${two ?? ''} and be in both tallies`;
   }
   const apart = Math.hypot(to.point[0] - from.point[0], to.point[1] - from.point[1]);
   const error = Math.hypot(meanError(from.variance), meanError(to.variance));
-  const fits =
-    apart <= 2 * error ? 'within the error of both positions' : 'further than positions err';
-  return `${kilometresText([apart])} apart, ${fits}: one flock that stayed and is in both tallies`;
+  const length = kilometresText([apart]);
+  return apart <= 2 * error
+    ? say(
+        '{length} apart, within the error of both positions: one flock that stayed and is in both tallies',
+        { length },
+      )
+    : say(
+        '{length} apart, further than positions err: one flock that stayed and is in both tallies',
+        { length },
+      );
 }

@@ -1,3 +1,5 @@
+import type { Saying } from './saying.js';
+
 /**
  * How well observers agree, as `reconcile` tells it. A statistic has its interval and the number of
  * units it rests on; `value: null` = too few of them, or 0/0.
@@ -134,7 +136,7 @@ export interface CriticalValues {
 }
 
 /** How many flocks some observers missed, from those that they saw alone and together. An estimate. */
-export interface Detection {
+export interface Detection<Text = Saying> {
   readonly observers: readonly string[];
   readonly cells: readonly string[];
   /** Flocks that one or more of them saw, and that two or more did. */
@@ -153,7 +155,7 @@ export interface Detection {
   /** By Huggins' likelihood with what makes a flock easier to see; `null` where it cannot be fitted. */
   readonly model: DetectionModel | null;
   /** What to bear in mind, in a sentence; `null` where nothing speaks against it. */
-  readonly warning: string | null;
+  readonly warning: Text | null;
 }
 
 export interface DetectionModel {
@@ -169,7 +171,7 @@ export interface DetectionModel {
   readonly missedByAll: Statistic;
 }
 
-export interface Agreement {
+export interface Agreement<Text = Saying> {
   readonly overall: AgreementMeasures;
   readonly byPair: readonly PairAgreement[];
   readonly byTaxon: readonly ({
@@ -185,5 +187,5 @@ export interface Agreement {
   readonly intraclass: readonly Intraclass[];
   /** Birds of all pairs of observers, each way round counted half: symmetric. */
   readonly confusion: ConfusionTable;
-  readonly detection: readonly Detection[];
+  readonly detection: readonly Detection<Text>[];
 }

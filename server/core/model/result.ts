@@ -1,26 +1,30 @@
 import type { Agreement } from './agreement.js';
-import type { Species } from './snapshot.js';
 import type { Protocol, Rule } from './protocol.js';
+import type { Saying } from './saying.js';
+import type { Species } from './snapshot.js';
 
-/** `reconcile`'s answer. Key order is the order written here; numbers are plain. */
-export interface Result {
+/**
+ * `reconcile`'s answer. Key order is the order written here; numbers are plain. Its sentences are
+ * sayings, or strings where `wordedResult` has put it into a language.
+ */
+export interface Result<Text = Saying> {
   readonly count: string;
   /** A window id, or the count id where windows are averaged. */
   readonly reported: string;
   readonly protocol: Protocol;
-  readonly cells: readonly Cell[];
-  readonly disagreements: readonly Disagreement[];
-  readonly links: readonly Link[];
-  readonly agreement: Agreement;
+  readonly cells: readonly Cell<Text>[];
+  readonly disagreements: readonly Disagreement<Text>[];
+  readonly links: readonly Link<Text>[];
+  readonly agreement: Agreement<Text>;
   readonly compiled: readonly CompiledLine[];
   /** Estimates beside the compiled count, never part of it. */
   readonly allocation: readonly AllocatedSpecies[];
   readonly ledger: readonly Posting[];
-  readonly rulings: readonly RulingOutcome[];
+  readonly rulings: readonly RulingOutcome<Text>[];
   readonly faults: readonly string[];
 }
 
-export interface Cell {
+export interface Cell<Text = Saying> {
   readonly id: string;
   /** Section ids, sorted. */
   readonly place: readonly string[];
@@ -38,7 +42,7 @@ export interface Cell {
    */
   readonly birdsInConflict: number;
   /** A sentence that says why no single truth fits, with observers, species and numbers. */
-  readonly witness: string | null;
+  readonly witness: Text | null;
   readonly groups: readonly Group[];
 }
 
@@ -156,7 +160,7 @@ export type DisagreementKind = (typeof DISAGREEMENT_KINDS)[number];
 
 export type Severity = 'note' | 'questioned' | 'serious';
 
-export interface Disagreement {
+export interface Disagreement<Text = Saying> {
   /** Stable while the same observers disagree on the same birds. */
   readonly id: string;
   readonly kind: DisagreementKind;
@@ -171,8 +175,8 @@ export interface Disagreement {
   /** Tally line ids it stands on. */
   readonly lines: readonly string[];
   /** One plain sentence that says what happened. */
-  readonly text: string;
-  readonly proposals: readonly Proposal[];
+  readonly text: Text;
+  readonly proposals: readonly Proposal<Text>[];
   /** What a ruling made now would record as its basis. */
   readonly basis: readonly string[];
   /** The ruling that settles it, if any. */
@@ -180,14 +184,14 @@ export interface Disagreement {
 }
 
 /** A ruling the engine suggests: applied as it stands, it settles the disagreement. */
-export interface Proposal {
-  readonly text: string;
+export interface Proposal<Text = Saying> {
+  readonly text: Text;
   readonly target: import('./ruling.js').RulingTarget;
   readonly decision: import('./ruling.js').Decision;
 }
 
 /** Two sightings in different sections that may be one flock. */
-export interface Link {
+export interface Link<Text = Saying> {
   readonly id: string;
   readonly kind: 'overlap' | 'movement';
   /** All tally line ids of both sightings. */
@@ -208,7 +212,7 @@ export interface Link {
    */
   readonly deduction: readonly LinkDeduction[];
   /** What spoke for and against, in words, strongest first, each with its log-likelihood ratio. */
-  readonly evidence: readonly LinkEvidence[];
+  readonly evidence: readonly LinkEvidence<Text>[];
 }
 
 /** Birds of one compiled identification that a link says were counted elsewhere. */
@@ -235,9 +239,9 @@ export const LINK_EVIDENCE = [
 ] as const;
 
 /** One term of a link's score: above 0 it speaks for one flock. */
-export interface LinkEvidence {
+export interface LinkEvidence<Text = Saying> {
   readonly name: (typeof LINK_EVIDENCE)[number];
-  readonly text: string;
+  readonly text: Text;
   /** Log-likelihood ratio. */
   readonly weight: number;
 }
@@ -327,8 +331,8 @@ export interface Posting {
   };
 }
 
-export interface RulingOutcome {
+export interface RulingOutcome<Text = Saying> {
   readonly id: string;
   readonly state: 'applied' | 'stale' | 'without-target';
-  readonly text: string;
+  readonly text: Text;
 }

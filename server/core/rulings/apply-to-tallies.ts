@@ -6,8 +6,8 @@ import type { LookAlikes } from '../taxa/candidate-set.js';
 import { taxonName } from '../taxa/taxon-name.js';
 import { withoutSpecies } from '../taxa/scope.js';
 import { basisOfLines, sameBasis } from './basis.js';
-import { describeTarget, targetSaying } from './check-contradictions.js';
-import { say } from '../model/saying.js';
+import { targetSaying } from './check-contradictions.js';
+import { say, type Saying } from '../model/saying.js';
 
 /**
  * Reads the tallies as rulings on single tallies and lines say: left out, or identified otherwise.
@@ -36,19 +36,17 @@ export function applyToTallies(
         ? snapshot.tallies.some((tally) => tally.id === target.tally)
         : concerned.length > 0;
     if (!exists) {
-      outcomes.push(
-        outcome(ruling, 'without-target', `${describeTarget(target)} is not there any more`),
-      );
+      const text = say('{target} is not there any more', { target: targetSaying(target) });
+      outcomes.push({ id: ruling.id, state: 'without-target', text });
       continue;
     }
     if (ruling.basis !== null && !sameBasis(ruling.basis, basisOfLines(concerned))) {
-      outcomes.push(
-        outcome(ruling, 'stale', `${describeTarget(target)} has changed since the ruling`),
-      );
+      const text = say('{target} has changed since the ruling', { target: targetSaying(target) });
+      outcomes.push({ id: ruling.id, state: 'stale', text });
       continue;
     }
     tallies = tallies.flatMap((tally) => applyTo(tally, ruling, lookAlikes));
-    outcomes.push(outcome(ruling, 'applied', describeDecision(ruling)));
+    outcomes.push({ id: ruling.id, state: 'applied', text: asRead(ruling) });
   }
   return { snapshot: { ...snapshot, tallies }, outcomes };
 }
@@ -105,12 +103,9 @@ function unfit(ruling: Ruling): Refusal {
   );
 }
 
-function describeDecision({ target, decision }: Ruling): string {
+function asRead({ target: about, decision }: Ruling): Saying {
+  const target = targetSaying(about);
   return decision.kind === 'identify-line'
-    ? `${describeTarget(target)} is read as ${taxonName(decision.to)}`
-    : `${describeTarget(target)} is left out`;
-}
-
-function outcome(ruling: Ruling, state: RulingOutcome['state'], text: string): RulingOutcome {
-  return { id: ruling.id, state, text };
+    ? say('{target} is read as {taxon}', { target, taxon: taxonName(decision.to) })
+    : say('{target} is left out', { target });
 }

@@ -1,6 +1,6 @@
 import type { Ruling, RulingTarget } from '../model/ruling.js';
 import { Refusal } from '../refusal.js';
-import { type Saying, inEnglish, joined, say } from '../model/saying.js';
+import { type Saying, joined, say } from '../model/saying.js';
 
 /**
  * Two rulings on one thing cannot both hold. A later ruling has to take the place of the earlier
@@ -48,6 +48,7 @@ export function targetKey(target: RulingTarget): string {
   }
 }
 
+/** What a ruling is about, in words. */
 export function targetSaying(target: RulingTarget): Saying {
   switch (target.kind) {
     case 'group': {
@@ -61,8 +62,4 @@ export function targetSaying(target: RulingTarget): Saying {
     case 'line':
       return say('tally line {line}', { line: target.line });
   }
-}
-
-export function describeTarget(target: RulingTarget): string {
-  return inEnglish(targetSaying(target));
 }

@@ -13,8 +13,9 @@ import { Refusal } from '../refusal.js';
 import { keyOf, type CandidateSet, type LookAlikes } from '../taxa/candidate-set.js';
 import { taxonName } from '../taxa/taxon-name.js';
 import { basisOfGroup, sameBasis } from './basis.js';
-import { describeTarget, targetKey } from './check-contradictions.js';
+import { targetKey, targetSaying } from './check-contradictions.js';
 import { joined, say } from '../model/saying.js';
+import { applied, noGroup, talliesChanged } from './outcome-words.js';
 
 /**
  * Merges and splits groups of a cell as its rulings say, before anything is settled. The parts of a
@@ -33,9 +34,8 @@ export function regroup(
     if (target.kind !== 'group') continue;
     if (decision.kind !== 'merge-groups' && decision.kind !== 'split-group') continue;
     const group = current.groups.find((each) => isNamed(each, target.group));
-    const where = describeTarget(target);
     if (group === undefined) {
-      const text = `${where} is no group of the count any more`;
+      const text = noGroup(target);
       outcomes.push({ id: ruling.id, state: 'without-target', text });
       continue;
     }
@@ -46,23 +46,30 @@ export function regroup(
       outcomes.push({
         id: ruling.id,
         state: 'stale',
-        text: `The tallies of ${where} have changed since the ruling`,
+        text: talliesChanged(target),
       });
       continue;
     }
     if (decision.kind === 'split-group') {
       current = split(current, group, partsOf(group, ruling, decision.parts), lookAlikes);
-      outcomes.push({ id: ruling.id, state: 'applied', text: `split-group: ${where}` });
+      outcomes.push({ id: ruling.id, state: 'applied', text: applied(ruling) });
       continue;
     }
     const other = current.groups.find((each) => each !== group && isNamed(each, decision.with));
     if (other === undefined) {
-      const text = `${[...decision.with].sort().join(', ')} is no other group of ${target.cell}, so ${where} cannot be merged with it`;
+      const text = say(
+        '{other} is no other group of {cell}, so {target} cannot be merged with it',
+        {
+          other: joined([...decision.with].sort(), ', '),
+          cell: target.cell,
+          target: targetSaying(target),
+        },
+      );
       outcomes.push({ id: ruling.id, state: 'without-target', text });
       continue;
     }
     current = merge(current, group, other);
-    outcomes.push({ id: ruling.id, state: 'applied', text: `merge-groups: ${where}` });
+    outcomes.push({ id: ruling.id, state: 'applied', text: applied(ruling) });
   }
   return { compared: current, outcomes };
 }
@@ -84,7 +91,7 @@ export function withoutCell(rulings: readonly Ruling[], cells: readonly string[]
     .map(({ id, target }) => ({
       id,
       state: 'without-target',
-      text: `${describeTarget(target)} is no group of the count any more`,
+      text: noGroup(target),
     }));
 }
 

@@ -7,7 +7,8 @@ import type { RulingOutcome } from '../model/result.js';
 import type { Ruling } from '../model/ruling.js';
 import { applyToGroup } from './apply-to-group.js';
 import { basisOfGroup, sameBasis } from './basis.js';
-import { describeTarget, targetKey } from './check-contradictions.js';
+import { targetKey } from './check-contradictions.js';
+import { applied, noGroup, talliesChanged } from './outcome-words.js';
 import type { ReconciledCell } from './reconciled-cell.js';
 import { changesGroups } from './regroup.js';
 
@@ -53,7 +54,6 @@ export function ruleOnGroups(
         const ruling = byTarget.get(key);
         if (ruling === undefined) return unruled;
         met.add(ruling.id);
-        const where = describeTarget(ruling.target);
         if (
           ruling.basis !== null &&
           !sameBasis(ruling.basis, basisOfGroup(compared.cell.looks, group))
@@ -61,23 +61,18 @@ export function ruleOnGroups(
           outcomes.push({
             id: ruling.id,
             state: 'stale',
-            text: `The tallies of ${where} have changed since the ruling`,
+            text: talliesChanged(ruling.target),
           });
           return unruled;
         }
-        outcomes.push({
-          id: ruling.id,
-          state: 'applied',
-          text: `${ruling.decision.kind}: ${where}`,
-        });
+        outcomes.push({ id: ruling.id, state: 'applied', text: applied(ruling) });
         return { group, draft, ruling, ...applyToGroup(draft, compared, group, ruling, protocol) };
       }),
     }),
   );
   for (const ruling of byTarget.values()) {
     if (met.has(ruling.id)) continue;
-    const text = `${describeTarget(ruling.target)} is no group of the count any more`;
-    outcomes.push({ id: ruling.id, state: 'without-target', text });
+    outcomes.push({ id: ruling.id, state: 'without-target', text: noGroup(ruling.target) });
   }
   return { cells, outcomes };
 }

@@ -5,9 +5,10 @@ import type { Snapshot } from '../model/snapshot.js';
 import { Refusal } from '../refusal.js';
 import type { ReconciledCell } from './reconciled-cell.js';
 import { basisOfLines, sameBasis } from './basis.js';
-import { describeTarget, targetSaying } from './check-contradictions.js';
+import { targetSaying } from './check-contradictions.js';
 import { changeByRulings } from './sighting-as-ruled.js';
 import { say } from '../model/saying.js';
+import { applied, talliesChanged } from './outcome-words.js';
 
 /** A link as the tallies alone give it. */
 type FoundLink = Omit<Link, 'ruling' | 'deducted' | 'deduction'>;
@@ -46,22 +47,19 @@ export function ruleOnLinks(
     }
     const link = found.find((each) => each.id === target.link);
     if (link === undefined) {
-      const text = `${describeTarget(target)} is not found in the tallies any more`;
+      const text = say('{target} is not found in the tallies any more', {
+        target: targetSaying(target),
+      });
       outcomes.push({ id: ruling.id, state: 'without-target', text });
       continue;
     }
     const now = basisOfLines(link.lines.flatMap((id) => lines.get(id) ?? []));
     if (ruling.basis !== null && !sameBasis(ruling.basis, now)) {
-      const text = `The tallies of ${describeTarget(target)} have changed since the ruling`;
-      outcomes.push({ id: ruling.id, state: 'stale', text });
+      outcomes.push({ id: ruling.id, state: 'stale', text: talliesChanged(target) });
       continue;
     }
     decided.set(link.id, decision.kind === 'confirm-link' ? 'confirmed' : 'rejected');
-    outcomes.push({
-      id: ruling.id,
-      state: 'applied',
-      text: `${decision.kind}: ${describeTarget(target)}`,
-    });
+    outcomes.push({ id: ruling.id, state: 'applied', text: applied(ruling) });
   }
   const links = found.map((link): RuledLink => {
     const ruling = decided.get(link.id) ?? null;

@@ -1,10 +1,23 @@
+import { FRENCH_MARKS } from '../marks/french-marks.js';
 import type { Wording } from '../model/saying.js';
 import { FRENCH_CHECKS } from './french-checks.js';
-import { frenchNumber } from './french-number.js';
+import { FRENCH_DISAGREEMENTS } from './french-disagreements.js';
+import { FRENCH_LINKS } from './french-links.js';
 import { FRENCH_REFUSALS } from './french-refusals.js';
+import { FRENCH_REVIEWS } from './french-reviews.js';
+import { FRENCH_VALUES } from './french-values.js';
 
-/** Everything that is said to people, in French. */
+/** The sentences that are made with `say`, in French. */
+export const FRENCH_SAYINGS: Readonly<Record<string, string>> = {
+  ...FRENCH_CHECKS,
+  ...FRENCH_REFUSALS,
+  ...FRENCH_DISAGREEMENTS,
+  ...FRENCH_LINKS,
+  ...FRENCH_REVIEWS,
+};
+
+/** Everything that is said to people, in French; terms of the field marks among it. */
 export const FRENCH: Wording = {
-  templates: { ...FRENCH_CHECKS, ...FRENCH_REFUSALS },
-  number: frenchNumber,
+  ...FRENCH_VALUES,
+  templates: { ...FRENCH_MARKS, ...FRENCH_SAYINGS },
 };

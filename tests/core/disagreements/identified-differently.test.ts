@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { Disagreement, Result } from '../../../server/core/model/result.js';
 import type { Ruling } from '../../../server/core/model/ruling.js';
 import type { Tally } from '../../../server/core/model/snapshot.js';
-import { reconcile } from '../../../server/core/reconcile.js';
 import { aCount, aProtocol, aTally, type ShortLine } from '../a-count.js';
 import { randomProtocol } from '../random-count.js';
+import { reconcileInEnglish as reconcile } from '../../support/reconcile-in-english.js';
 
 /*
  * Counts worked by hand; no outside source. What is one flock is told by its labels' records: number,
@@ -37,9 +37,10 @@ const raft = (
 
 const protocol = aProtocol({ rule: 'mean' });
 
-const reconciled = (...tallies: Tally[]): Result => reconcile(aCount(tallies), [], protocol);
+const reconciled = (...tallies: Tally[]): Result<string> =>
+  reconcile(aCount(tallies), [], protocol);
 
-const namedApart = ({ disagreements }: Result): Disagreement[] =>
+const namedApart = ({ disagreements }: Result<string>): Disagreement<string>[] =>
   disagreements.filter(({ kind }) => kind === 'identified-differently');
 
 describe('identified differently, flock by flock', () => {

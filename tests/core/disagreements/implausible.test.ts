@@ -4,7 +4,7 @@ import { inEnglish } from '../../../server/core/model/saying.js';
 import { seededRandom, type SeededRandom } from '../../../server/core/math/seeded-random.js';
 import type { Disagreement } from '../../../server/core/model/result.js';
 import type { EarlierNumber, Snapshot } from '../../../server/core/model/snapshot.js';
-import { reconcile } from '../../../server/core/reconcile.js';
+import { reconcileInEnglish as reconcile } from '../../support/reconcile-in-english.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { aCount, aProtocol, aTally, type ShortLine } from '../a-count.js';
 
@@ -33,7 +33,7 @@ function countOf(lines: readonly ShortLine[], history: readonly EarlierNumber[])
   };
 }
 
-function implausibleIn(snapshot: Snapshot): Disagreement[] {
+function implausibleIn(snapshot: Snapshot): Disagreement<string>[] {
   return reconcile(snapshot, [], aProtocol()).disagreements.filter(
     ({ kind }) => kind === 'implausible',
   );

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Disagreement, Result } from '../../../server/core/model/result.js';
 import type { Decision, Ruling } from '../../../server/core/model/ruling.js';
 import type { NotedMark, Snapshot } from '../../../server/core/model/snapshot.js';
-import { reconcile } from '../../../server/core/reconcile.js';
 import { aCount, aProtocol, aTally, type ShortLine } from '../a-count.js';
+import { reconcileInEnglish as reconcile } from '../../support/reconcile-in-english.js';
 
 const BILL = ['bill', 'blue-grey with black only at the nail'] as const;
 const FACE = ['female face', 'clean white bill base on a dark head'] as const;
@@ -20,10 +20,14 @@ function marked(lines: readonly ShortLine[], marks: Noted): Snapshot {
   return { ...count, people, marks: noted };
 }
 
-const overResolved = (result: Result): Disagreement[] =>
+const overResolved = (result: Result<string>): Disagreement<string>[] =>
   result.disagreements.filter(({ kind }) => kind === 'over-resolved');
 
-const rulingOf = (disagreement: Disagreement, decision: Decision, line = 't-o1:1'): Ruling => ({
+const rulingOf = (
+  disagreement: Disagreement<string>,
+  decision: Decision,
+  line = 't-o1:1',
+): Ruling => ({
   id: 'r1',
   by: 'o4',
   reason: 'For the test',

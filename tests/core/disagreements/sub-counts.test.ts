@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Disagreement } from '../../../server/core/model/result.js';
-import { reconcile } from '../../../server/core/reconcile.js';
 import { aCount, aProtocol, aTally, type ShortLine } from '../a-count.js';
+import { reconcileInEnglish as reconcile } from '../../support/reconcile-in-english.js';
 
 function subCounts(
   one: readonly ShortLine[],
   other: readonly ShortLine[],
   more = {},
-): Disagreement[] {
+): Disagreement<string>[] {
   const snapshot = aCount([aTally('o1', one), aTally('o2', other, more)]);
   return reconcile(snapshot, [], aProtocol()).disagreements.filter(
     ({ kind }) => kind === 'sub-counts',

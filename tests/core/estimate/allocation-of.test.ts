@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { reconcile } from '../../../server/core/reconcile.js';
 import { summaryText } from '../../../server/cli/summary/summary.js';
 import { aCount, aProtocol, aTally } from '../a-count.js';
+import { reconcileInEnglish as reconcile } from '../../support/reconcile-in-english.js';
 
 const PAIR = 'Aythya affinis/marila';
 

@@ -13,6 +13,7 @@ import {
   otherFlocks,
   protocol,
 } from './a-count.js';
+import { inEnglish } from '../../../server/core/model/saying.js';
 
 /*
  * Facts of the trade: what a compiler who knows waterfowl would say of these pairs. Common practice,
@@ -68,7 +69,7 @@ describe('a raft that swam over', () => {
     const link = between(links(twoSections(leaving, arrived, false)), 'a1', 'b1');
     const weights = link?.evidence.map(({ weight }) => Math.abs(weight)) ?? [];
     expect(weights).toEqual(weights.toSorted((a, b) => b - a));
-    const texts = link?.evidence.map(({ text }) => text).join('\n') ?? '';
+    const texts = link?.evidence.map(({ text }) => inEnglish(text)).join('\n') ?? '';
     expect(texts).toContain('reported as going to Section 2');
     expect(texts).toContain('1.5 km in 30 minutes (3.0 km/h), which a swimming flock covers');
     expect(texts).toContain('1200 and 1150 birds: alike within counting error');
@@ -180,7 +181,7 @@ describe('flocks that flew', () => {
     const without = between(links(base), 'a1', 'b1')?.probability ?? 0;
     const withFlight = between(links(seen), 'a1', 'b1');
     expect(withFlight?.probability).toBeGreaterThan(without);
-    expect(withFlight?.evidence.map(({ text }) => text).join('\n')).toContain(
+    expect(withFlight?.evidence.map(({ text }) => inEnglish(text)).join('\n')).toContain(
       '310 such birds were seen flying from Section 1 to Section 2',
     );
     expect(links(seen).flatMap(({ lines }) => lines)).not.toContain('f1');

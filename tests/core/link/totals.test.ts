@@ -13,6 +13,7 @@ import {
   otherFlocks,
   protocol,
 } from './a-count.js';
+import { inEnglish } from '../../../server/core/model/saying.js';
 
 /*
  * Facts of the trade (common practice, no source): "4,200 scaup in section 3" may be one raft or many
@@ -74,7 +75,7 @@ describe('the undivided total of a section', () => {
     const link = linkOf([total('t', 4200)], flock('f', 350, { from: 's1', heading: 90 }));
     expect(link).toMatchObject({ kind: 'movement', birds: 350, proposed: true });
     expect(link?.first.number).toBe(4200);
-    expect(link?.evidence.map(({ text }) => text)).toContain(
+    expect(link?.evidence.map(({ text }) => inEnglish(text))).toContain(
       '4200 and 350 birds: the one is all of its section, the other may be a flock of these',
     );
   });
@@ -92,7 +93,7 @@ describe('the undivided total of a section', () => {
       }),
     ]);
     const link = findLinks(snapshot, cellOf, protocol).find(({ lines }) => lines.includes('g'));
-    expect(link?.evidence.map(({ text }) => text)).toContainEqual(
+    expect(link?.evidence.map(({ text }) => inEnglish(text))).toContainEqual(
       expect.stringMatching(/^it is one of about \d+ flocks in Section 2$/u),
     );
   });

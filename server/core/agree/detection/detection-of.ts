@@ -1,5 +1,6 @@
 import type { Detection, DetectionModel, Statistic } from '../../model/agreement.js';
 import type { Cell } from '../../model/result.js';
+import { say, type Saying } from '../../model/saying.js';
 import { clopperPearsonInterval } from '../proportion-interval.js';
 import { noStatistic, statisticOf } from '../statistic.js';
 import { fitHuggins, type HugginsFit, type SeenFlock } from './huggins.js';
@@ -164,12 +165,19 @@ function warningOf({
   readonly enough: boolean;
   readonly total: Statistic;
   readonly matched: number;
-}): string | null {
+}): Saying {
   if (!enough) {
-    return `Only ${matched} flocks were seen by two or more of them; at least ${FEWEST_MATCHED} are needed to say how many were missed.`;
+    return say(
+      'Only {matched} flocks were seen by two or more of them; at least {least} are needed to say how many were missed.',
+      { matched, least: FEWEST_MATCHED },
+    );
   }
   if (total.value === null) {
-    return 'One of them saw everything that the others saw, or nothing: how many were missed cannot be told.';
+    return say(
+      'One of them saw everything that the others saw, or nothing: how many were missed cannot be told.',
+    );
   }
-  return 'Some flocks are harder to see than others, so that more were missed than this and its interval say. It is of flocks of ten birds or more that can be told apart, not of birds.';
+  return say(
+    'Some flocks are harder to see than others, so that more were missed than this and its interval say. It is of flocks of ten birds or more that can be told apart, not of birds.',
+  );
 }
