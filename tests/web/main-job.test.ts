@@ -12,6 +12,7 @@ import {
   violationsInEveryTheme,
 } from './browser.mjs';
 import { chromium, Demonstration, type OpenPage } from './demonstration.js';
+import { chooseFrench, leftInEnglish } from './left-in-english.js';
 
 /** Many pages in one test, on machines that have other things to do. */
 const longTest = 240_000;
@@ -330,6 +331,38 @@ describe.skipIf(chromium === '')('the main job in a browser', () => {
       await stranger.page.getByRole('button', { name: 'Open my assignments' }).click();
       await stranger.page.getByText('Ask the leader of the count').waitFor();
       await expectNothingFound(stranger.page, 'an invite that is refused');
+    },
+    longTest,
+  );
+
+  test(
+    'whoever chose French has French pages, which are accessible and fit a phone',
+    async () => {
+      async function expectFrench(page: Page, name: string): Promise<void> {
+        await settled(page);
+        const left = await leftInEnglish(page);
+        const found = await accessibilityViolations(page);
+        const overflow = await sidewaysOverflow(page);
+        expect({ name, left, found, overflow }).toEqual({ name, left: [], found: [], overflow: 0 });
+      }
+
+      // What the check is worth: before the choice the same page is found out.
+      await follow(stranger.page, demonstration.url('/sign-in'));
+      expect(await leftInEnglish(stranger.page)).toContain('For leaders and compilers of a count.');
+      await chooseFrench(stranger.page);
+      await expectFrench(stranger.page, 'sign-in');
+
+      await chooseFrench(observer.page);
+      await expectFrench(observer.page, 'assignments');
+      await observer.page.locator('.assignment a[href*="/assignments/"]').first().click();
+      await observer.page.getByRole('button', { name: 'Relire et envoyer' }).waitFor();
+      await expectFrench(observer.page, 'tally');
+
+      await chooseFrench(compiler.page);
+      // In the middle of a page nothing of it stays as it was.
+      await expectFrench(compiler.page, 'disagreement');
+      await follow(compiler.page, demonstration.url('/counts'));
+      await expectFrench(compiler.page, 'counts');
     },
     longTest,
   );
