@@ -1,5 +1,6 @@
 import { FRENCH_MARKS } from '../marks/french-marks.js';
 import type { Wording } from '../model/saying.js';
+import { commonName } from '../taxa/taxon-name.js';
 import { FRENCH_CHECKS } from './french-checks.js';
 import { FRENCH_DISAGREEMENTS } from './french-disagreements.js';
 import { FRENCH_LINKS } from './french-links.js';
@@ -19,5 +20,6 @@ export const FRENCH_SAYINGS: Readonly<Record<string, string>> = {
 /** Everything that is said to people, in French; terms of the field marks among it. */
 export const FRENCH: Wording = {
   ...FRENCH_VALUES,
+  taxon: (candidates) => commonName(candidates, 'fr'),
   templates: { ...FRENCH_MARKS, ...FRENCH_SAYINGS },
 };

@@ -1,6 +1,7 @@
 import { i18n, type Messages } from '@lingui/core';
 import { useSyncExternalStore } from 'react';
 import { ENGLISH, type Wording } from '../../../server/core/model/saying.js';
+import { commonName } from '../../../server/core/taxa/taxon-name.js';
 import { readKept, writeKept } from './kept.js';
 
 /** The languages that the pages are written in, each by its own name. */
@@ -61,7 +62,10 @@ export function wording(): Wording {
 }
 
 async function load(wanted: Iterable<Area>, chosen: Language): Promise<void> {
-  wordings[chosen] ??= (await import('./french-wording.js')).FRENCH;
+  wordings[chosen] ??= {
+    ...(await import('./french-wording.js')).FRENCH,
+    taxon: (candidates) => commonName(candidates, chosen),
+  };
   const all = await Promise.all([...wanted].map((area) => messagesOf(area, chosen)));
   for (const messages of all) i18n.load(chosen, messages);
   if (chosen === 'fr') i18n.load(chosen, (await frenchMarks()).FRENCH_MARKS);
