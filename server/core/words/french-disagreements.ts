@@ -13,7 +13,7 @@ export const FRENCH_DISAGREEMENTS: Readonly<Record<string, string>> = {
   '0 birds': '0 oiseau',
   '1 bird': '1 oiseau',
   '{number} birds': '{number} oiseaux',
-  '{first}, and {rest} more otherwise': '{first}, et encore {rest} autrement',
+  '{first}, and {rest} more otherwise': '{first}, et encore {rest} sous d’autres noms',
   'Let the draft stand: none': 'Maintenir l’ébauche : aucun oiseau',
   'Let the draft stand: {lines}': 'Maintenir l’ébauche : {lines}',
   "Take {observer}'s own lines, {total} birds":

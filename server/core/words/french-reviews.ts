@@ -70,8 +70,8 @@ export const FRENCH_REVIEWS: Readonly<Record<string, string>> = {
   '{birds}: {people} agree on them at different resolution.':
     '{birds} : concordance entre {people}, à des niveaux de précision différents.',
   '{birds}: seen by {people}, who identified them differently.':
-    '{birds} : vus par {people}, avec des identifications différentes.',
-  '{birds}: only {person} has them.': '{birds} : notés seulement par {person}.',
+    '{birds} : identifications différentes selon {people}.',
+  '{birds}: only {person} has them.': '{birds} : seulement dans le relevé fait par {person}.',
   '{birds}: {person} is the only one whose count enters here.':
     '{birds} : le seul compte qui entre ici est celui fait par {person}.',
   '{birds} by the ruling': '{birds} par la décision',
@@ -88,5 +88,5 @@ export const FRENCH_REVIEWS: Readonly<Record<string, string>> = {
   '{birds} are taken off to reach the number of the rule "{rule}".':
     '{birds} en moins, pour atteindre le nombre de la règle « {rule} ».',
   '{birds} go into the compiled count by the rule "{rule}".':
-    '{birds} vont au dénombrement compilé selon la règle « {rule} ».',
+    '{birds} : au dénombrement compilé, selon la règle « {rule} ».',
 };
