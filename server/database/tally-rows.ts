@@ -4,6 +4,7 @@ import type {
   Certainty,
   Method,
   NotedMark,
+  Polygon,
   Quantity,
   ScanSample,
   Scope,
@@ -56,7 +57,7 @@ export function tallyContent(version: Omit<TallyVersion, 'contentHash'>): TallyC
 export function tallyOf(version: Omit<TallyVersion, 'contentHash'>): Tally {
   const { id, observer, party, sections, window, vantage, start, end, scope, coverage, lines } =
     version;
-  const { conditions } = version;
+  const { seenArea, conditions } = version;
   return {
     id,
     observer,
@@ -68,6 +69,7 @@ export function tallyOf(version: Omit<TallyVersion, 'contentHash'>): Tally {
     end,
     scope,
     coverage,
+    ...(seenArea !== undefined && { seenArea }),
     ...(conditions !== undefined && { conditions }),
     lines,
   };
@@ -85,6 +87,7 @@ export function tallyHeader(row: TallyRow): TallyHeader {
     end: row.end,
     scope: JSON.parse(row.scope) as Scope,
     coverage: row.coverage,
+    ...(row.seenArea !== null && { seenArea: JSON.parse(row.seenArea) as Polygon }),
     ...(row.conditions !== null && { conditions: JSON.parse(row.conditions) as Conditions }),
     version: row.version,
     replaces: row.replaces,
@@ -132,6 +135,7 @@ export async function storeTally(
       end: version.end,
       scope: canonicalJson(version.scope),
       coverage: version.coverage,
+      seenArea: version.seenArea === undefined ? null : canonicalJson(version.seenArea),
       samples: canonicalJson(version.samples),
       marks: canonicalJson(version.marks),
       conditions: version.conditions === undefined ? null : canonicalJson(version.conditions),

@@ -4,6 +4,7 @@ import { CONDITION_COLUMNS, TALLY_COLUMNS, type TallyColumn } from '../core/mode
 import { parseTaxon } from '../core/taxa/parse-taxon.js';
 import { scopeText } from '../core/taxa/scope.js';
 import { taxonName } from '../core/taxa/taxon-name.js';
+import { writeWktPolygon } from '../core/model/wkt-polygon.js';
 import { writeCsv, type CsvCell } from './write-csv.js';
 
 export interface TextFile {
@@ -73,9 +74,12 @@ function talliesCsv({ tallies }: Snapshot): string {
   const hasTotalMethods = tallies.some(({ lines }) =>
     lines.some(({ totalMethod }) => totalMethod !== undefined),
   );
+  const hasSeenAreas = tallies.some(({ seenArea }) => seenArea !== undefined);
   const columns = TALLY_COLUMNS.filter(
     (column) =>
-      (hasConditions || !isCondition(column)) && (hasTotalMethods || column !== 'total-method'),
+      (hasConditions || !isCondition(column)) &&
+      (hasTotalMethods || column !== 'total-method') &&
+      (hasSeenAreas || column !== 'seen-area'),
   );
   return writeCsv(
     columns,
@@ -97,6 +101,7 @@ function headFields(tally: Tally): Fields {
     coverage: tally.coverage,
     scope: scopeText(tally.scope),
     party: tally.party.join('+'),
+    'seen-area': tally.seenArea === undefined ? null : writeWktPolygon(tally.seenArea),
     visibility: tally.conditions?.visibility ?? null,
     beaufort: tally.conditions?.beaufort ?? null,
     'sea-state': tally.conditions?.seaState ?? null,

@@ -89,6 +89,7 @@ function cellView(review: LoadedReview, cell: Cell): Api.Cell {
     tallies: cell.tallies.map((tally) => ({
       ...tally,
       observerName: namesOf(review, tally.observer),
+      seenAreas: seenAreasOf(review, tally.tally.split('+')),
       conditions: conditionsOf(review, tally.tally.split('+')),
       lines: tally.lines.map((line) => ({
         ...line,
@@ -113,6 +114,14 @@ function cellView(review: LoadedReview, cell: Cell): Api.Cell {
 function conditionsOf(review: LoadedReview, tallies: readonly string[]): Api.Conditions[] {
   return review.access.record.tallies.flatMap(({ id, conditions }) =>
     tallies.includes(id) && conditions !== undefined ? [conditions] : [],
+  );
+}
+
+function seenAreasOf(review: LoadedReview, tallies: readonly string[]): number[][][][] {
+  return review.access.record.tallies.flatMap(({ id, seenArea }) =>
+    tallies.includes(id) && seenArea !== undefined
+      ? [seenArea.map((ring) => ring.map((position) => [...position]))]
+      : [],
   );
 }
 

@@ -156,6 +156,7 @@ function rawTally(observer: string, input: Api.TallyInput): RawTally {
     end: input.end ?? null,
     scope: input.scope,
     coverage: input.coverage,
+    seenArea: input.seenArea ?? null,
     lines: input.lines.map(({ id, marks: _, totalMethod, ...fields }) => ({
       ...fields,
       'total-method': totalMethod ?? null,

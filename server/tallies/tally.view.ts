@@ -19,6 +19,7 @@ export function tallyView(record: CountRecord, tally: TallyVersion): Api.Tally {
     end: tally.end,
     scope: scopeText(tally.scope),
     coverage: tally.coverage,
+    seenArea: tally.seenArea?.map((ring) => ring.map((position) => [...position])) ?? null,
     conditions: tally.conditions ?? null,
     submittedAt: tally.submittedAt,
     version: tally.version,

@@ -67,7 +67,7 @@ describe('the audit trail', () => {
     'a cut-off trail': "DELETE FROM audit_entry WHERE seq > 9 AND chain = 'count/' || ?",
     'a changed sealed result':
       "UPDATE seal SET result = replace(result, '900', '901') WHERE countId = ?",
-    'a tally without an entry': `INSERT INTO tally SELECT countId, 'forged', 'uma', windowId, vantageId, '["s2"]', '["uma"]', start, "end", scope, coverage, 1, NULL, NULL, submittedAt, contentHash, samples, marks, conditions FROM tally WHERE countId = ? LIMIT 1`,
+    'a tally without an entry': `INSERT INTO tally SELECT countId, 'forged', 'uma', windowId, vantageId, '["s2"]', '["uma"]', start, "end", scope, coverage, 1, NULL, NULL, submittedAt, contentHash, samples, marks, conditions, seenArea FROM tally WHERE countId = ? LIMIT 1`,
   };
   for (const [what, statement] of Object.entries(tampering)) {
     it(`is not intact after ${what}`, async () => {
@@ -120,7 +120,7 @@ describe('the tables of record', () => {
         expect(() => database.exec(`DELETE FROM "${table}"`)).toThrow('append-only');
       }
       const insert = database.prepare(
-        `INSERT INTO tally SELECT countId, 'late', observerId, windowId, vantageId, sections, party, start, "end", scope, coverage, 1, NULL, NULL, submittedAt, contentHash, samples, marks, conditions FROM tally WHERE countId = ? LIMIT 1`,
+        `INSERT INTO tally SELECT countId, 'late', observerId, windowId, vantageId, sections, party, start, "end", scope, coverage, 1, NULL, NULL, submittedAt, contentHash, samples, marks, conditions, seenArea FROM tally WHERE countId = ? LIMIT 1`,
       );
       expect(() => insert.run(count.id)).toThrow('sealed');
     });

@@ -9,6 +9,8 @@ import {
   type Quantity,
   type EarlierNumber,
   type NotedMark,
+  type Polygon,
+  type Position,
   type ScanSample,
   type Snapshot,
   type Tally,
@@ -111,6 +113,21 @@ const anyConditions: fc.Arbitrary<Conditions> = fc
   .map((noted) => ({ ...noted, iceCover: noted.iceCover === null ? null : noted.iceCover + 0 }))
   .filter((noted) => Object.values(noted).some((one) => one !== null));
 
+/** A triangle over some of the first section, its corners anywhere near it; sections lie as `anySnapshot` has them. */
+const anyOutline = fc
+  .record({
+    west: fc.double({ min: -0.2, max: 0.2, noNaN: true }),
+    east: fc.double({ min: 0.3, max: 0.7, noNaN: true }),
+    north: fc.double({ min: 44.3, max: 44.7, noNaN: true }),
+  })
+  .map(({ west, east, north }) => ({
+    over: (section: string): Polygon => {
+      const at = Number(section.slice(1));
+      const corner: Position = [at + west, 43.9];
+      return [[corner, [at + east, 43.9], [at + east, north], corner]];
+    },
+  }));
+
 function anyTally(
   id: string,
   window: string,
@@ -130,6 +147,7 @@ function anyTally(
           .map((species) => ({ kind: 'taxa' as const, species: species.sort() })),
       ),
       coverage: fc.double({ min: 0, max: 1, minExcluded: true, noNaN: true }),
+      outline: fc.option(anyOutline),
       conditions: fc.option(anyConditions),
       lines: fc
         .integer({ min: 0, max: 5 })
@@ -137,7 +155,7 @@ function anyTally(
           fc.tuple(...Array.from({ length: count }, (_, at) => anyLine(`${id}:${at}`, sections))),
         ),
     })
-    .map(({ party, times, conditions, ...tally }) => {
+    .map(({ party, times, outline, conditions, ...tally }) => {
       const [one, other] = times;
       const swap = one !== null && other !== null && one > other;
       return {
@@ -145,6 +163,7 @@ function anyTally(
         observer: party[0] ?? '',
         window,
         ...tally,
+        ...(outline !== null && { seenArea: outline.over(tally.sections[0] ?? '') }),
         ...(conditions !== null && { conditions }),
         party: [...party].sort(),
         sections: [...tally.sections].sort(),

@@ -149,6 +149,7 @@ export interface TestTally {
   readonly start?: string;
   readonly end?: string;
   readonly coverage?: number;
+  readonly seenArea?: readonly (readonly (readonly number[])[])[];
   readonly conditions?: object;
   readonly replaces?: string;
   readonly reason?: string;

@@ -81,6 +81,7 @@ export const cell: Cell = {
       observerName: ingrid.name,
       total: 155,
       coverage: 1,
+      seenAreas: [],
       conditions: [],
       counted: true,
       lines: [
@@ -96,6 +97,7 @@ export const cell: Cell = {
       observerName: tom.name,
       total: 138,
       coverage: 1,
+      seenAreas: [],
       conditions: [],
       counted: true,
       lines: [

@@ -43,6 +43,7 @@ test('the compiler reads it above the tallies side by side, by observer', () => 
     observerName,
     total: 0,
     coverage: 1,
+    seenAreas: [],
     counted: true,
     lines: [],
   });
@@ -50,7 +51,15 @@ test('the compiler reads it above the tallies side by side, by observer', () => 
     { ...tally('o1', 'Ingrid Vale'), conditions: [{ ...none, beaufort: 5 }] },
     { ...tally('o2', 'Tom Reed'), conditions: [] },
   ];
-  draw(<SideBySide cell={{ tallies }} groupTaxa={null} letters={new Map()} />);
+  draw(
+    <SideBySide
+      cell={{ tallies }}
+      sections={[]}
+      vantages={[]}
+      groupTaxa={null}
+      letters={new Map()}
+    />,
+  );
   const items = screen.getAllByRole('listitem').map(({ textContent }) => textContent);
   expect(items).toEqual(['Ingrid Vale: wind force 5 (fresh breeze).']);
 });

@@ -254,9 +254,12 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
           optics: 'telescope 30×',
         },
       });
-      const { coverage, lines } = tally as { coverage: number; lines: Line[] };
+      const { coverage, seenArea, lines } = tally as OwnTally;
       expect(coverage).toBeGreaterThan(0.1);
       expect(coverage).toBeLessThan(0.9);
+      // The four corners that were tapped, and the first once more.
+      expect(seenArea.map((ring) => ring.length)).toEqual([5]);
+      expect(seenArea[0]?.at(-1)).toEqual(seenArea[0]?.[0]);
       const byTaxon = new Map(lines.map((line) => [line.taxon, line]));
       expect(lines).toHaveLength(5);
       const time = '2027-01-16T08:41:00-05:00';
@@ -295,6 +298,9 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
       await expectFine(page);
       await press('Correct this tally');
       await press('Add 1 to Canvasback');
+      // The outline is drawn again as it was.
+      await page.locator('.section-map-seen').waitFor();
+      expect(await page.locator('.section-map-corner').count()).toBe(4);
 
       // Two more lines from the paper sheet, by keyboard alone.
       await press('Type in a paper sheet');
@@ -319,13 +325,19 @@ describe.skipIf(chromium === '')('the entry form in a browser', () => {
   );
 });
 
+interface OwnTally {
+  readonly coverage: number;
+  readonly seenArea: readonly (readonly (readonly number[])[])[];
+  readonly lines: readonly Line[];
+}
+
 interface Line {
   readonly taxon: string;
   readonly lon: number | null;
 }
 
 const OWN_TALLY = `{ count(id: "lake-emberlow") { myTallies {
-  start end scope coverage
+  start end scope coverage seenArea
   conditions { visibility beaufort seaState iceCover glare disturbance optics }
   lines { taxon number present method block male female activity heading time lon lat }
 } } }`;

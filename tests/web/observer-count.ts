@@ -1,4 +1,7 @@
-import type { MyAssignmentsQuery } from '../../web/src/graphql/generated/graphql.js';
+import type {
+  MyAssignmentsQuery,
+  OwnTallyFragment,
+} from '../../web/src/graphql/generated/graphql.js';
 import type { Answers } from './fake-server.js';
 
 type OwnPart = MyAssignmentsQuery['count'];
@@ -55,6 +58,31 @@ export function ownPart(change: Partial<OwnPart> = {}): OwnPart {
     ],
     myTallies: [],
     queries: [],
+    ...change,
+  };
+}
+
+/** A tally that this observer sent, without a line. */
+export function ownTally(change: Partial<OwnTallyFragment> = {}): OwnTallyFragment {
+  return {
+    id: 't1',
+    sections: [{ id: 's1', name: 'North Bay' }],
+    window: { id: 'w1' },
+    vantage: { id: 'v1' },
+    party: [{ id: observer.id, name: observer.name }],
+    start: '2027-01-16T08:15:00-05:00',
+    end: '2027-01-16T10:30:00-05:00',
+    scope: 'all-waterbirds',
+    coverage: 1,
+    seenArea: null,
+    conditions: null,
+    submittedAt: '2027-01-16T10:31:00-05:00',
+    version: 1,
+    replaces: null,
+    reason: null,
+    total: 0,
+    samples: [],
+    lines: [],
     ...change,
   };
 }

@@ -1,7 +1,7 @@
 import { fireEvent, screen, waitFor } from '@testing-library/react';
 import { expect, test } from 'vitest';
 import { fakeServer } from './fake-server.js';
-import { observerAnswers, ownPart } from './observer-count.js';
+import { observerAnswers, ownPart, ownTally } from './observer-count.js';
 import { openApp, reloadApp, useCleanBrowser } from './open-app.js';
 
 useCleanBrowser();
@@ -19,23 +19,7 @@ const query = {
 
 const tally = {
   __typename: 'Tally' as const,
-  id: 't1',
-  sections: [{ id: 's1', name: 'North Bay' }],
-  window: { id: 'w1' },
-  vantage: { id: 'v1' },
-  party: [{ id: 'o1', name: 'Ingrid Vale' }],
-  start: '2027-01-16T08:15:00-05:00',
-  end: '2027-01-16T10:30:00-05:00',
-  scope: 'all-waterbirds',
-  coverage: 1,
-  conditions: null,
-  submittedAt: '2027-01-16T10:31:00-05:00',
-  version: 2,
-  replaces: 't0',
-  reason: 'One raft twice.',
-  total: 0,
-  samples: [],
-  lines: [],
+  ...ownTally({ version: 2, replaces: 't0', reason: 'One raft twice.' }),
 };
 
 test('a question stands on the page of the tally, and a half-written answer outlives a reload', async () => {

@@ -190,6 +190,7 @@ describe('a mixed raft', () => {
       end: '2027-01-16T10:30:00-05:00',
       scope: 'all-waterbirds',
       coverage: 1,
+      seenArea: null,
       conditions: null,
       submittedAt: '2027-01-16T11:00:00-05:00',
       version: 1,

@@ -255,6 +255,7 @@ describe('tally form', () => {
       end: '2027-01-16T10:30:00-05:00',
       scope: 'all-waterbirds',
       coverage: 1,
+      seenArea: null,
       conditions: null,
       submittedAt: '2027-01-16T10:31:00-05:00',
       version: 1,

@@ -207,6 +207,8 @@ export type CellTally = {
   /** Observer ids, joined by +. */
   observer: Scalars['ID']['output'];
   observerName: Scalars['String']['output'];
+  /** What was seen, for each of the tallies that drew it: rings of [lon, lat]. */
+  seenAreas: Array<Array<Array<Array<Scalars['Float']['output']>>>>;
   /** Ids of the tallies, joined by +. */
   tally: Scalars['ID']['output'];
   total: Scalars['Int']['output'];
@@ -1289,6 +1291,8 @@ export type Tally = {
   /** all-waterbirds, waterfowl, or a list of taxa joined by commas. */
   scope: Scalars['String']['output'];
   sections: Array<Section>;
+  /** One outline of what was seen, as it was drawn: rings of [lon, lat], as in GeoJSON. Null where nothing was drawn. */
+  seenArea?: Maybe<Array<Array<Array<Scalars['Float']['output']>>>>;
   start?: Maybe<Scalars['Instant']['output']>;
   submittedAt: Scalars['Instant']['output'];
   total: Scalars['Int']['output'];
@@ -1316,6 +1320,8 @@ export type TallyInput = {
   samples?: InputMaybe<Array<ScanSampleInput>>;
   scope: Scalars['String']['input'];
   sectionIds: Array<Scalars['ID']['input']>;
+  /** One closed outline of what was seen: rings of [lon, lat], as in GeoJSON. */
+  seenArea?: InputMaybe<Array<Array<Array<Scalars['Float']['input']>>>>;
   start?: InputMaybe<Scalars['Instant']['input']>;
   vantageId?: InputMaybe<Scalars['ID']['input']>;
   windowId: Scalars['ID']['input'];
@@ -1806,6 +1812,7 @@ export type CellTallyResolvers<ContextType = any, ParentType extends ResolversPa
   lines?: Resolver<Array<ResolversTypes['CellTallyLine']>, ParentType, ContextType>;
   observer?: Resolver<ResolversTypes['ID'], ParentType, ContextType>;
   observerName?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
+  seenAreas?: Resolver<Array<Array<Array<Array<ResolversTypes['Float']>>>>, ParentType, ContextType>;
   tally?: Resolver<ResolversTypes['ID'], ParentType, ContextType>;
   total?: Resolver<ResolversTypes['Int'], ParentType, ContextType>;
 };
@@ -2377,6 +2384,7 @@ export type TallyResolvers<ContextType = any, ParentType extends ResolversParent
   samples?: Resolver<Array<ResolversTypes['ScanSample']>, ParentType, ContextType>;
   scope?: Resolver<ResolversTypes['String'], ParentType, ContextType>;
   sections?: Resolver<Array<ResolversTypes['Section']>, ParentType, ContextType>;
+  seenArea?: Resolver<Maybe<Array<Array<Array<ResolversTypes['Float']>>>>, ParentType, ContextType>;
   start?: Resolver<Maybe<ResolversTypes['Instant']>, ParentType, ContextType>;
   submittedAt?: Resolver<ResolversTypes['Instant'], ParentType, ContextType>;
   total?: Resolver<ResolversTypes['Int'], ParentType, ContextType>;

@@ -42,6 +42,7 @@ export function checkCount(raw: RawCount): CheckedCount {
     windows: windowIds,
     sections: sectionIds,
     vantages: vantageIds,
+    waters: new Map(sections.map(({ id, polygon }) => [id, polygon])),
   };
   const settings = checkProtocol(protocol, raw.count.file, known, faults);
   const history = checkHistory(raw.history, plan.date, faults);

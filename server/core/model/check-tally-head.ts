@@ -1,5 +1,6 @@
 import { parseTaxon } from '../taxa/parse-taxon.js';
 import { checkConditions } from './check-conditions.js';
+import { checkSeenArea } from './check-seen-area.js';
 import type { KnownIds } from './raw.js';
 import type { RowReader } from './row-reader.js';
 import { nearestOf } from './nearest.js';
@@ -27,6 +28,7 @@ export function checkTallyHead(reader: RowReader, known: KnownIds): TallyHead {
     { over: 0, to: 1 },
     say('the share of the section that was seen, over 0 and up to 1'),
   );
+  const seenArea = checkSeenArea(reader, sections, known);
   const conditions = checkConditions(reader);
   const party = reader.knownIds('party', known.people, say('person'));
   return {
@@ -39,6 +41,7 @@ export function checkTallyHead(reader: RowReader, known: KnownIds): TallyHead {
     end,
     scope: checkScope(reader),
     coverage: coverage ?? 1,
+    ...(seenArea !== null && { seenArea }),
     ...(conditions !== null && { conditions }),
   };
 }

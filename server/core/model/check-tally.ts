@@ -10,6 +10,7 @@ import { RowReader } from './row-reader.js';
 import type { NotedMark, ScanSample, Snapshot, Tally } from './snapshot.js';
 import type { TallyColumn } from './tally-columns.js';
 import { say } from './saying.js';
+import { writeWktPolygon } from './wkt-polygon.js';
 
 /** A tally as a form or program hands it in: fields named as the columns of `tallies.csv`. */
 export interface RawTally {
@@ -23,6 +24,8 @@ export interface RawTally {
   readonly end?: string | null;
   readonly scope?: string | null;
   readonly coverage?: number | string | null;
+  /** Rings of [lon, lat], as it was drawn. */
+  readonly seenArea?: readonly (readonly (readonly number[])[])[] | null;
   readonly conditions?: Readonly<Partial<Record<keyof Conditions, RawCell | undefined>>> | null;
   readonly lines: readonly RawTallyLine[];
   /** Small counts inside its rafts, fields as the columns of `samples.csv`; a raft is a flock label. */
@@ -77,6 +80,7 @@ export function checkTally(
     sections: ids(count.sections),
     windows: ids(count.windows),
     vantages: ids(count.vantages),
+    waters: new Map(count.sections.map(({ id, polygon }) => [id, polygon])),
   };
   const fields = new Map<string, RawCell>([
     ['tally', raw.id],
@@ -89,6 +93,7 @@ export function checkTally(
     ['end', raw.end ?? null],
     ['scope', raw.scope ?? null],
     ['coverage', raw.coverage ?? null],
+    ['seen-area', raw.seenArea ? writeWktPolygon(raw.seenArea) : null],
     ['visibility', raw.conditions?.visibility ?? null],
     ['beaufort', raw.conditions?.beaufort ?? null],
     ['sea-state', raw.conditions?.seaState ?? null],

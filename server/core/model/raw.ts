@@ -1,5 +1,6 @@
 // Values as they come in from outside, before anything is known about them.
 import type { Fault } from './fault.js';
+import type { Polygon } from './snapshot.js';
 
 /** What a spreadsheet cell or a form field holds. */
 export type RawCell = string | number | boolean | null;
@@ -45,4 +46,6 @@ export interface KnownIds {
   readonly sections: readonly string[] | null;
   readonly windows: readonly string[] | null;
   readonly vantages: readonly string[] | null;
+  /** Polygons of the sections that could be read, by their ids. */
+  readonly waters: ReadonlyMap<string, Polygon>;
 }

@@ -149,6 +149,8 @@ export interface Tally {
   readonly scope: Scope;
   /** Share of its sections that was seen, over 0 to 1. Below 1 it is a lower bound. */
   readonly coverage: number;
+  /** One closed outline of what was seen, as it was drawn; left out where nothing was drawn. */
+  readonly seenArea?: Polygon;
   /** Left out where none were noted, so that a tally from before they were read has the same bytes. */
   readonly conditions?: Conditions;
   readonly lines: readonly TallyLine[];

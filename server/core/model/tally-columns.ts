@@ -39,6 +39,7 @@ export const TALLY_COLUMNS = [
   'disturbance',
   'optics',
   'total-method',
+  'seen-area',
 ] as const;
 export type TallyColumn = (typeof TALLY_COLUMNS)[number];
 
@@ -75,4 +76,5 @@ export const HEAD_COLUMNS = [
   'scope',
   'party',
   ...CONDITION_COLUMNS,
+  'seen-area',
 ] as const satisfies readonly TallyColumn[];

@@ -24,6 +24,13 @@ export const FRENCH_CHECKS: Readonly<Record<string, string>> = {
   'the polygon has no ring': 'le polygone n’a pas d’anneau',
   'one or more': 'un ou plus',
   'the outline': 'le contour',
+  'one outline as well-known text, such as POLYGON ((lon lat, lon lat, lon lat, lon lat)), its last position the same as its first':
+    'un contour au format WKT, comme POLYGON ((lon lat, lon lat, lon lat, lon lat)), dont la dernière position est la même que la première',
+  'the polygon has holes': 'le polygone a des trous',
+  'the outline has {corners} positions': 'positions du contour : {corners}',
+  '{most} at most': '{most} au plus',
+  'the outline does not touch the section': 'le contour ne touche pas le secteur',
+  'an outline of what was seen of the section': 'un contour de ce qui a été vu du secteur',
   'hole {index}': 'le trou {index}',
   'this is not a ring or line': 'ce n’est ni un anneau ni une ligne',
   'a list of positions': 'une liste de positions',

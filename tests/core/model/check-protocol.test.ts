@@ -4,7 +4,13 @@ import { checkProtocol } from '../../../server/core/model/check-protocol.js';
 import { defaultProtocol } from '../../../server/core/model/default-protocol.js';
 import { faultSentence, type Fault } from '../../../server/core/model/fault.js';
 
-const KNOWN = { people: ['o1', 'o2'], sections: ['s1'], windows: ['w1'], vantages: [] };
+const KNOWN = {
+  people: ['o1', 'o2'],
+  sections: ['s1'],
+  windows: ['w1'],
+  vantages: [],
+  waters: new Map(),
+};
 
 function check(value: unknown) {
   const faults: Fault[] = [];

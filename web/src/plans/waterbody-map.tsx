@@ -37,6 +37,15 @@ export interface MapShorePart {
   readonly lines: readonly (readonly LonLat[])[];
 }
 
+/** What an observer drew on the map; the line's style and the words tell one from another. */
+export interface MapOutline {
+  readonly id: string;
+  readonly words: string;
+  /** 0 to 3, as `ObserverLetter` has it. */
+  readonly lineStyle: number;
+  readonly rings: readonly (readonly LonLat[])[];
+}
+
 /** How a section is filled; the words beside it say the same. */
 export type Fill = 'empty' | 'assigned' | 'partial' | 'one' | 'two';
 
@@ -49,6 +58,7 @@ interface Drawn {
   readonly shoreline?: readonly MapShorePart[];
   readonly fillOf?: (sectionId: string) => Fill;
   readonly wordsOf?: (sectionId: string) => string;
+  readonly outlines?: readonly MapOutline[];
   readonly flocks?: readonly MapFlock[];
   readonly arrows?: readonly MapArrow[];
   /** A pointer's short way; the list beside the map does the same for the keyboard. */
@@ -101,6 +111,15 @@ export function WaterbodyMap(props: Drawn): ReactNode {
             fillRule="evenodd"
             fill={fillFor(props.fillOf?.(section.id) ?? 'empty', id)}
             className="map-section"
+          />
+        ))}
+        {props.outlines?.map(({ id: key, lineStyle, rings }) => (
+          <path
+            key={`outline-${key}`}
+            d={polygonPath(rings, projection)}
+            fillRule="evenodd"
+            className="map-outline"
+            data-line={lineStyle}
           />
         ))}
         {vantages.flatMap((vantage) =>
@@ -178,7 +197,7 @@ function Labels(props: { readonly drawn: Drawn; readonly projection: Projection 
 }
 
 function labelsOf(drawn: Drawn, projection: Projection, frame: Box): Label[] {
-  const { flocks = [], arrows = [] } = drawn;
+  const { flocks = [], arrows = [], outlines = [] } = drawn;
   const isInFrame = ([x, y]: readonly [number, number]): boolean =>
     x >= frame.left && x <= frame.right && y >= frame.top && y <= frame.bottom;
   const flockLabels = flocks
@@ -201,6 +220,13 @@ function labelsOf(drawn: Drawn, projection: Projection, frame: Box): Label[] {
       isOptional: !arrow.isChosen,
     };
   });
+  const outlineLabels = outlines.flatMap(({ id, words, rings }) => {
+    const at = innerPoint(
+      rings.map((ring) => ring.map(projection.project)),
+      frame,
+    );
+    return at === null ? [] : [{ key: `outline ${id}`, lines: [words], at, clear: 0 }];
+  });
   const sectionLabels = drawn.sections.flatMap((section) => {
     const rings = section.polygon.map((ring) => ring.map(projection.project));
     const at = innerPoint(rings, frame);
@@ -220,6 +246,7 @@ function labelsOf(drawn: Drawn, projection: Projection, frame: Box): Label[] {
   return [
     ...flockLabels.filter(({ isOptional }) => !isOptional),
     ...arrowLabels.filter(({ isOptional }) => !isOptional),
+    ...outlineLabels,
     ...vantageLabels,
     ...sectionLabels,
     ...arrowLabels.filter(({ isOptional }) => isOptional),

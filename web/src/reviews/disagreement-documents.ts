@@ -139,6 +139,7 @@ const one = graphql(`
               observerName
               total
               coverage
+              seenAreas
               conditions {
                 visibility
                 beaufort

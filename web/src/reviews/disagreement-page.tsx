@@ -185,7 +185,15 @@ function Matter(props: {
         {cell ? <span>{cellWords(cell)}</span> : null}
       </p>
       {cell ? <Conflict cell={cell} /> : null}
-      {cell ? <SideBySide cell={cell} groupTaxa={group?.taxa ?? null} letters={letters} /> : null}
+      {cell ? (
+        <SideBySide
+          cell={cell}
+          sections={count.sections.filter(({ id }) => cell.sections.some((one) => one.id === id))}
+          vantages={count.vantages}
+          groupTaxa={group?.taxa ?? null}
+          letters={letters}
+        />
+      ) : null}
       {link ? (
         <>
           <LinkDetails link={link} timeZone={timeZone} />

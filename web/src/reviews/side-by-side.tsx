@@ -2,16 +2,14 @@ import { t } from '@lingui/core/macro';
 import { Trans } from '@lingui/react/macro';
 import { useState, type ReactNode } from 'react';
 import { conditionsWords, type NotedConditions } from '../ui/conditions-words.js';
+import type { MapSection, MapVantage } from '../plans/waterbody-map.js';
 import { ObserverMark, type ObserverLetter } from '../ui/observer-mark.js';
 import { TaxonName } from '../ui/taxon.js';
 import { birds, percent } from '../ui/words.js';
+import { SeenAreas, type DrawnTally } from './seen-areas.js';
 
-export interface CellTallyView {
-  readonly tally: string;
-  readonly observer: string;
-  readonly observerName: string;
+export interface CellTallyView extends DrawnTally {
   readonly total: number;
-  readonly coverage: number;
   readonly conditions: readonly NotedConditions[];
   readonly counted: boolean;
   readonly lines: readonly { readonly taxon: string; readonly number: number }[];
@@ -20,6 +18,9 @@ export interface CellTallyView {
 /** The tallies of a cell beside one another, aligned by taxon; only the group at first. */
 export function SideBySide(props: {
   readonly cell: { readonly tallies: readonly CellTallyView[] };
+  /** Where the cell is. */
+  readonly sections: readonly MapSection[];
+  readonly vantages: readonly MapVantage[];
   readonly groupTaxa: readonly string[] | null;
   readonly letters: ReadonlyMap<string, ObserverLetter>;
 }): ReactNode {
@@ -58,6 +59,12 @@ export function SideBySide(props: {
           )}
         </ul>
       ) : null}
+      <SeenAreas
+        tallies={tallies}
+        sections={props.sections}
+        vantages={props.vantages}
+        letters={props.letters}
+      />
       <div className="wide" role="region" aria-label={t`Table: tallies side by side`} tabIndex={0}>
         <table className="side-by-side">
           <thead>

@@ -89,6 +89,7 @@ const assignments = graphql(`
     end
     scope
     coverage
+    seenArea
     conditions {
       visibility
       beaufort

@@ -1,6 +1,7 @@
 import { i18n } from '@lingui/core';
 import { msg, t } from '@lingui/core/macro';
 import type { Fault } from '../../../server/core/model/fault.js';
+import { inOnePiece, isFlat, selfCrossing } from '../../../server/core/model/polygon-shape.js';
 import { saidIn } from '../../../server/core/model/saying.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { language, wording, type Language } from '../ui/language.js';
@@ -30,6 +31,12 @@ export function draftFaults(draft: Draft): readonly DraftFault[] {
       whole('coverage', t`Say how much of the section you saw, in per cent: over 0 and under 100.`);
     }
   }
+  if (!draft.seenAll && crossesItself(draft.seenArea)) {
+    whole(
+      'coverage',
+      t`The outline on the map crosses itself: take its last corners back and set them in their order, all the way round.`,
+    );
+  }
   const ice = draft.conditions.iceCover.trim().replace(',', '.');
   if (ice !== '' && !(Number(ice) >= 0 && Number(ice) <= 100)) {
     whole('ice-cover', t`Say how much of the section was under ice, in per cent: 0 to 100.`);
@@ -43,6 +50,13 @@ export function draftFaults(draft: Draft): readonly DraftFault[] {
   for (const line of draft.lines) faults.push(...lineFaults(line));
   for (const { field, sentence } of raftFaults(draft)) whole(field, sentence);
   return faults;
+}
+
+function crossesItself(corners: Draft['seenArea']): boolean {
+  const [first] = corners;
+  if (first === undefined || corners.length < 3) return false;
+  const ring = inOnePiece([...corners, first]);
+  return isFlat(ring) || selfCrossing(ring) !== null;
 }
 
 /** Lines are never changed in place, so each is checked once in a language, however often the others change. */

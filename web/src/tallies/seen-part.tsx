@@ -55,7 +55,7 @@ export function SeenPart(props: {
             place={place}
             outline={outline}
             onTap={(corner) => {
-              draw([...outline, corner]);
+              draw([...outline, rounded(corner)]);
               const corners = outline.length + 1;
               if (corners < 3) announce(t`Corner ${corners} set.`);
             }}
@@ -87,6 +87,11 @@ export function SeenPart(props: {
       ) : null}
     </div>
   );
+}
+
+/** To about a tenth of a metre: nobody taps more finely. */
+function rounded([lon, lat]: Position): Position {
+  return [Number(lon.toFixed(6)), Number(lat.toFixed(6))];
 }
 
 /** `null` before there is an outline. */

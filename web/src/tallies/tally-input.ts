@@ -37,12 +37,25 @@ export function tallyInput(draft: Draft, frame: TallyFrame): TallyInput {
     end: when(draft.end),
     scope: draft.scope === 'taxa' ? draft.scopeTaxa.join(', ') : draft.scope,
     coverage: draft.seenAll ? 1 : Number(draft.seenPercent) / 100,
+    seenArea: seenAreaInput(draft),
     conditions: conditionsInput(draft.conditions),
     replaces: draft.replaces,
     reason: draft.replaces === null ? null : draft.reason.trim(),
     lines: draft.lines.map((line) => lineInput(line, when)),
     samples: draft.rafts.flatMap((raft) => samplesOf(raft)),
   };
+}
+
+/** The outline that was drawn, closed; `null` where there is none, or all of the section was seen. */
+function seenAreaInput({ seenAll, seenArea }: Draft): TallyInput['seenArea'] {
+  const [first] = seenArea;
+  if (seenAll || first === undefined || seenArea.length < 3) return null;
+  return [[...seenArea, first].map((corner) => [...corner])];
+}
+
+/** Corners of an outline that was sent, without the last, which is the first again. */
+function cornersOf(rings: OwnTallyFragment['seenArea']): Draft['seenArea'] {
+  return (rings?.[0] ?? []).slice(0, -1).map(([lon = 0, lat = 0]) => [lon, lat]);
 }
 
 /** `null` where nothing was noted. */
@@ -145,7 +158,7 @@ export function correctionOf(
     scope: tally.scope === 'waterfowl' ? 'waterfowl' : isKnownScope ? 'all-waterbirds' : 'taxa',
     scopeTaxa: isKnownScope ? [] : tally.scope.split(',').map((name) => name.trim()),
     seenAll: tally.coverage >= 1,
-    seenArea: [],
+    seenArea: cornersOf(tally.seenArea),
     conditions: conditionsOf(tally),
     seenPercent: tally.coverage >= 1 ? '' : String(Math.round(tally.coverage * 1000) / 10),
     party: tally.party.map(({ id }) => id).filter((id) => id !== ids.observerId),

@@ -67,7 +67,12 @@ export function WholePart(props: {
         onChange={(seen) => set({ seenAll: seen === 'all' })}
       />
       {draft.seenAll ? null : (
-        <SeenPart draft={draft} place={props.place} fault={fault('coverage')} set={set} />
+        <SeenPart
+          draft={draft}
+          place={props.place}
+          fault={fault('coverage') ?? fault('seen-area')}
+          set={set}
+        />
       )}
       <ConditionsPart conditions={draft.conditions} fault={fault} change={change} />
       <Choice
