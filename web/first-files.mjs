@@ -1,6 +1,5 @@
 /**
- * Puts everything that the first page needs into one file, and its texts into one for each language:
- * many small files cost a slow phone more than their bytes do.
+ * Puts everything that the first page needs into one file: many small files cost a slow phone more than their bytes do.
  *
  * @param {string} main the file that the first page begins with
  * @returns {(id: string, context: import('vite').Rolldown.ChunkingContext) => string | null} names the file that a module goes into;
@@ -11,9 +10,7 @@ export function firstFiles(main) {
   let first = null;
   return (id, context) => {
     first ??= reachedFrom(main, context);
-    if (first.has(id)) return 'first';
-    const language = /\/src\/(?:ui|people|plans|tallies)\/messages\/(\w+)\.po$/u.exec(id)?.[1];
-    return language === undefined ? null : `first-${language}`;
+    return first.has(id) ? 'first' : null;
   };
 }
 

@@ -3,6 +3,7 @@ import react from '@vitejs/plugin-react';
 import { build, defineConfig, type Plugin } from 'vite';
 import { injectManifest } from 'workbox-build';
 import { firstFiles } from './first-files.mjs';
+import { makeFirstScript } from './first-script.mjs';
 import { messageMacros } from './message-macros.mjs';
 import { packFiles } from './pack-files.mjs';
 
@@ -19,6 +20,7 @@ function keepPages(): Plugin {
     apply: 'build',
     enforce: 'post',
     async closeBundle() {
+      await makeFirstScript(outDir);
       await build({
         configFile: false,
         logLevel: 'warn',
@@ -71,6 +73,7 @@ export default defineConfig(({ command }) => {
       outDir: '../dist/web',
       emptyOutDir: true,
       sourcemap: true,
+      modulePreload: false,
       rolldownOptions: {
         output: {
           codeSplitting: {

@@ -3,7 +3,7 @@ import { COMMON_TAXA } from '../core/taxa/common-taxa.js';
 import { expectedTaxa } from '../core/taxa/expected-taxa.js';
 import { DEFAULT_LOOK_ALIKES } from '../core/taxa/look-alikes.js';
 import { parseTaxon } from '../core/taxa/parse-taxon.js';
-import { GENUS_SETS } from '../core/taxa/named-sets.js';
+import { genusSets } from '../core/taxa/named-sets.js';
 import { englishName, taxonName } from '../core/taxa/taxon-name.js';
 
 /** Printed names that leave room for what nobody expected, on both sides of one sheet. */
@@ -32,7 +32,7 @@ export function sheetTaxa(history: readonly EarlierNumber[]): readonly string[] 
       const isClose = lastNames.size === 1 && genera.size === 1;
       if (!isClose || !pair.every((each) => names.includes(each))) continue;
       add(taxonName([...pair].sort()));
-      const all = GENUS_SETS.find(
+      const all = genusSets().find(
         ({ candidates }) =>
           candidates.length > 2 && pair.every((each) => candidates.includes(each)),
       );

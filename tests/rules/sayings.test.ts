@@ -70,28 +70,6 @@ describe('what the server and the core say', () => {
   });
 });
 
-describe('the French that the pages fetch before anything is drawn', () => {
-  // The first page waits for it at its top level: a file that it shares with them would wait for itself.
-  it('is made of files of words alone', () => {
-    const all = new Set<string>();
-    const follow = (file: string): void => {
-      if (all.has(file)) return;
-      all.add(file);
-      const text = readFileSync(file, 'utf8');
-      for (const [, to] of text.matchAll(/^(?:import|export) (?!type )[^;]*?'(\.[^']*)\.js';/gmu)) {
-        follow(path.join(path.dirname(file), `${to ?? ''}.ts`));
-      }
-    };
-    follow(path.join(server, '../web/src/ui/french-wording.ts'));
-    expect([...all].map((file) => path.relative(server, file)).sort()).toEqual([
-      '../web/src/ui/french-wording.ts',
-      'core/words/french-checks.ts',
-      'core/words/french-number.ts',
-      'core/words/french-values.ts',
-    ]);
-  });
-});
-
 describe('a saying', () => {
   it('is filled in once, its parts in the language of the whole', () => {
     const roles = say('{others} and {last}', { others: say('leader'), last: say('observer') });

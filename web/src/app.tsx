@@ -2,7 +2,7 @@ import { i18n } from '@lingui/core';
 import { I18nProvider } from '@lingui/react';
 import { t } from '@lingui/core/macro';
 import { Trans } from '@lingui/react/macro';
-import { Suspense, useCallback, useState, type ReactNode } from 'react';
+import { Suspense, useCallback, useEffect, useState, type ReactNode } from 'react';
 import { Provider, type Client } from 'urql';
 import { Link, Redirect, Route, Switch, useLocation, useParams } from 'wouter';
 import { makeClient } from './graphql/client.js';
@@ -24,12 +24,14 @@ import {
 } from './later-pages.js';
 import { SessionProvider, useSession } from './people/session.js';
 import { CountFrame, Masthead, startOf, useCountInFrame } from './plans/count-frame.js';
-import { useKeptOwnParts } from './tallies/kept-count.js';
+import { useKeptOwnParts } from './tallies/use-kept.js';
+import { forgetKeptAtStart } from './tallies/kept-at-start.js';
 import { KeepOwnParts } from './tallies/keep-own-parts.js';
 import { SendKeptTallies } from './tallies/send-kept-tallies.js';
 import { TalliesThatWait } from './tallies/tallies-that-wait.js';
 import { TallyPage } from './tallies/tally-page.js';
 import { Announcer } from './ui/announcer.js';
+import { paintSoon } from './ui/first-paint.js';
 import { FailureBoundary } from './ui/failure-boundary.js';
 import { NewVersion } from './ui/new-version.js';
 import { Notice } from './ui/notice.js';
@@ -49,6 +51,10 @@ export function App(props: { readonly connect?: () => Client }): ReactNode {
     [connect],
   );
   const language = useLanguage();
+  useEffect(() => {
+    forgetKeptAtStart();
+    paintSoon();
+  }, []);
   return (
     <I18nProvider i18n={i18n}>
       <Provider value={client}>

@@ -1,7 +1,8 @@
+// First, since it fetches what is waited for below.
+import { started } from './start.js';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
-import { startLanguage } from './ui/language.js';
 import './ui/tokens.css';
 import './ui/base.css';
 import './ui/parts.css';
@@ -12,9 +13,12 @@ import './plans/plan.css';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no element with the id "root".');
-await startLanguage();
-createRoot(root).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
+const page = createRoot(root);
+// Not awaited here: what a build begins with is a plain script.
+void started.then(() =>
+  page.render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  ),
 );

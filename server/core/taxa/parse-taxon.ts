@@ -1,7 +1,8 @@
 import { nearestOf } from '../model/nearest.js';
 import type { Species } from '../model/snapshot.js';
+import { once } from '../once.js';
 import { hybridOf, leafOf, LEAVES } from './leaf.js';
-import { CODES_OF_SETS, GENUS_SETS, TRADE_SETS } from './named-sets.js';
+import { CODES_OF_SETS, genusSets, tradeSets } from './named-sets.js';
 import { OTHER_NAMES } from './other-names.js';
 import { taxonKey } from './taxon-key.js';
 import { say, type Saying } from '../model/saying.js';
@@ -20,51 +21,60 @@ const EXPECTED = say(
   'a scientific, English or French name, a four-letter code of the IBP–AOS list of 2025, a group such as Aythya sp., or a pair such as Aythya affinis/marila',
 );
 
-/** Key of a name → the species that it could be. */
-const KNOWN = new Map<string, readonly Species[]>();
-/** Names as they should be written, for suggestions. */
-const WRITTEN: string[] = [];
-
-function learn(name: string, candidates: readonly Species[]): void {
-  KNOWN.set(taxonKey(name), candidates);
-  WRITTEN.push(name);
+/** Names that are read: by their key, the species that each could be; and as they should be written. */
+interface Names {
+  readonly known: Map<string, readonly Species[]>;
+  readonly written: string[];
 }
 
-for (const leaf of LEAVES) {
-  learn(leaf.species, [leaf.species]);
-  learn(leaf.english, [leaf.species]);
-  if (leaf.french !== null) learn(leaf.french, [leaf.species]);
-  if (leaf.code !== null) KNOWN.set(taxonKey(leaf.code), [leaf.species]);
-}
-for (const set of [...GENUS_SETS, ...TRADE_SETS]) learn(set.name, set.candidates);
-// A bare "scaup" or "duck" can mean no more than the group.
-for (const set of TRADE_SETS) KNOWN.set(taxonKey(set.name.replace(' sp.', '')), set.candidates);
-// What English says already is not learned anew ("eider sp.").
-for (const { french, candidates } of TRADE_SETS) {
-  if (french !== null && !KNOWN.has(taxonKey(french))) learn(french, candidates);
-}
-for (const [other, name] of Object.entries(OTHER_NAMES)) {
-  const candidates = KNOWN.get(taxonKey(name));
-  if (candidates !== undefined) KNOWN.set(taxonKey(other), candidates);
-}
-for (const [code, text] of CODES_OF_SETS) {
-  const candidates = resolveSlashed(text.split('/'));
-  if (candidates !== null) KNOWN.set(taxonKey(code), candidates);
-}
+const learntNames = once((): Names => {
+  const names: Names = { known: new Map(), written: [] };
+  const { known } = names;
+  const learn = (name: string, candidates: readonly Species[]): void => {
+    known.set(taxonKey(name), candidates);
+    names.written.push(name);
+  };
+  for (const leaf of LEAVES) {
+    learn(leaf.species, [leaf.species]);
+    learn(leaf.english, [leaf.species]);
+    if (leaf.french !== null) learn(leaf.french, [leaf.species]);
+    if (leaf.code !== null) known.set(taxonKey(leaf.code), [leaf.species]);
+  }
+  for (const set of [...genusSets(), ...tradeSets()]) learn(set.name, set.candidates);
+  // A bare "scaup" or "duck" can mean no more than the group.
+  for (const set of tradeSets()) known.set(taxonKey(set.name.replace(' sp.', '')), set.candidates);
+  // What English says already is not learned anew ("eider sp.").
+  for (const { french, candidates } of tradeSets()) {
+    if (french !== null && !known.has(taxonKey(french))) learn(french, candidates);
+  }
+  for (const [other, name] of Object.entries(OTHER_NAMES)) {
+    const candidates = known.get(taxonKey(name));
+    if (candidates !== undefined) known.set(taxonKey(other), candidates);
+  }
+  for (const [code, text] of CODES_OF_SETS) {
+    const candidates = resolveSlashed(text.split('/'), known);
+    if (candidates !== null) known.set(taxonKey(code), candidates);
+  }
+  return names;
+});
 
-const CODES: readonly string[] = [
-  ...LEAVES.flatMap((leaf) => (leaf.code === null ? [] : [leaf.code])),
-  ...CODES_OF_SETS.keys(),
-];
+/** A species, or species of one genus, written as they are stored: that needs none of the other names. */
+function asStored(text: string): readonly Species[] | null {
+  const [first = '', ...others] = text.split('/');
+  const genus = first.split(' ')[0] ?? '';
+  const leaves = [first, ...others.map((other) => `${genus} ${other}`)].map(leafOf);
+  const species = leaves.flatMap((leaf) => leaf?.species ?? []);
+  return species.length < leaves.length ? null : [...new Set(species)].sort();
+}
 
 /** A name without a slash: known as it stands, or a hybrid of two known species. */
-function resolveOne(text: string): readonly Species[] | null {
+function resolveOne(text: string, known: Names['known']): readonly Species[] | null {
   const key = taxonKey(text);
-  const known = KNOWN.get(key);
-  if (known !== undefined) return known;
+  const whole = known.get(key);
+  if (whole !== undefined) return whole;
   const parts = key.replace(/ hybrid$/u, '').split(' x ');
   if (parts.length !== 2) return null;
-  const parents = expandShortNames(parts).map((part) => KNOWN.get(taxonKey(part)));
+  const parents = expandShortNames(parts, known).map((part) => known.get(taxonKey(part)));
   const [first, second] = parents.map((found) =>
     found?.length === 1 && found[0] !== undefined ? leafOf(found[0]) : null,
   );
@@ -77,13 +87,13 @@ function resolveOne(text: string): readonly Species[] | null {
  * (`Aythya marila/affinis`, `Aythya marila/A. affinis`), an English ending said once
  * (`Greater/Lesser Scaup`). A part that stands on its own is left alone.
  */
-function expandShortNames(parts: readonly string[]): readonly string[] {
+function expandShortNames(parts: readonly string[], known: Names['known']): readonly string[] {
   const keys = parts.map(taxonKey);
   const lastWords = (keys.at(-1) ?? '').split(' ');
   let genus: string | null = null;
   return keys.map((key, index) => {
     let full = key;
-    if (!KNOWN.has(key)) {
+    if (!known.has(key)) {
       const epithet = /^(?:([a-z]) )?([a-z]+)$/u.exec(key);
       const initialFits = epithet?.[1] === undefined || genus?.startsWith(epithet[1]) === true;
       const tries: string[] = [];
@@ -95,9 +105,9 @@ function expandShortNames(parts: readonly string[]): readonly string[] {
           tries.push(`${key} ${lastWords.slice(from).join(' ')}`);
         }
       }
-      full = tries.find((attempt) => KNOWN.has(attempt)) ?? key;
+      full = tries.find((attempt) => known.has(attempt)) ?? key;
     }
-    const only = KNOWN.get(full);
+    const only = known.get(full);
     if (only?.length === 1 && only[0] !== undefined) {
       // The genus as written, so that a former genus carries over too.
       const isScientific = /^[a-z]+ [a-z]+$/u.test(full) && leafOf(only[0])?.kind === 'species';
@@ -107,10 +117,13 @@ function expandShortNames(parts: readonly string[]): readonly string[] {
   });
 }
 
-function resolveSlashed(parts: readonly string[]): readonly Species[] | null {
-  const found = expandShortNames(parts).map((part, index) =>
+function resolveSlashed(
+  parts: readonly string[],
+  known: Names['known'],
+): readonly Species[] | null {
+  const found = expandShortNames(parts, known).map((part, index) =>
     // Hybrids are read from what was written, since a key has lost nothing they need.
-    KNOWN.has(part) ? resolveOne(part) : resolveOne(parts[index] ?? part),
+    resolveOne(known.has(part) ? part : (parts[index] ?? part), known),
   );
   const all: Species[] = [];
   for (const candidates of found) {
@@ -120,16 +133,25 @@ function resolveSlashed(parts: readonly string[]): readonly Species[] | null {
   return [...new Set(all)].sort();
 }
 
+/** In the order of the list. */
+function codes(): readonly string[] {
+  return [
+    ...LEAVES.flatMap((leaf) => (leaf.code === null ? [] : [leaf.code])),
+    ...CODES_OF_SETS.keys(),
+  ];
+}
+
 function suggestion(text: string): string | null {
+  const { known, written } = learntNames();
   const trimmed = text.trim();
-  if (/^[A-Z]{4}$/u.test(trimmed)) return nearestOf(trimmed, CODES);
-  if (!trimmed.includes('/')) return nearestOf(trimmed, WRITTEN);
-  const mended = expandShortNames(trimmed.split('/')).map((part) =>
-    KNOWN.has(part) ? part : nearestOf(part, WRITTEN),
+  if (/^[A-Z]{4}$/u.test(trimmed)) return nearestOf(trimmed, codes());
+  if (!trimmed.includes('/')) return nearestOf(trimmed, written);
+  const mended = expandShortNames(trimmed.split('/'), known).map((part) =>
+    known.has(part) ? part : nearestOf(part, written),
   );
   if (mended.some((part) => part === null)) return null;
   return mended
-    .map((part) => WRITTEN.find((name) => taxonKey(name) === taxonKey(part ?? '')) ?? part)
+    .map((part) => written.find((name) => taxonKey(name) === taxonKey(part ?? '')) ?? part)
     .join('/');
 }
 
@@ -144,7 +166,7 @@ export function parseTaxon(text: string): ParsedTaxon {
   if (text.trim() === '') {
     return { ok: false, problem: say('no taxon is given'), expected: EXPECTED, nearest: null };
   }
-  const candidates = resolveSlashed(text.split('/'));
+  const candidates = asStored(text) ?? resolveSlashed(text.split('/'), learntNames().known);
   if (candidates !== null) return { ok: true, candidates };
   if (taxonKey(text) === 'cago') {
     return {

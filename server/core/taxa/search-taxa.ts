@@ -1,7 +1,8 @@
 import type { Species } from '../model/snapshot.js';
+import { once } from '../once.js';
 import { LEAVES } from './leaf.js';
 import { DEFAULT_LOOK_ALIKES } from './look-alikes.js';
-import { GENUS_SETS, TRADE_SETS } from './named-sets.js';
+import { genusSets, tradeSets } from './named-sets.js';
 import { parseTaxon } from './parse-taxon.js';
 import { taxonKey } from './taxon-key.js';
 import { commonName, taxonName } from './taxon-name.js';
@@ -34,7 +35,7 @@ function makeEntries(): readonly Entry[] {
     ...LEAVES.map((leaf) =>
       entry([leaf.species], leaf.code ?? '', leaf.rank + (leaf.regular ? 0 : 2000)),
     ),
-    ...[...TRADE_SETS, ...GENUS_SETS]
+    ...[...tradeSets(), ...genusSets()]
       .filter((set) => set.candidates.length > 1)
       .map((set, index) => entry(set.candidates, '', 1000 + index, set.name)),
     ...DEFAULT_LOOK_ALIKES.map((pair, index) => entry(pair, '', 1500 + index)),
@@ -56,8 +57,7 @@ function makeEntries(): readonly Entry[] {
   return [...unique.values()];
 }
 
-/** Made at the first search: an app that only opens a tally does not wait for it. */
-let entries: readonly Entry[] | null = null;
+const entries = once(makeEntries);
 
 /** 0 = the code itself, 1 = begins the name, 2 = begins the code, 3 = words of the name, in part. */
 function rank(one: Entry, key: string, words: readonly string[]): number | null {
@@ -79,8 +79,7 @@ export function searchTaxa(text: string, limit = 12): readonly TaxonFound[] {
   const key = taxonKey(text);
   if (key === '') return [];
   const words = key.split(/[ /]+/u).filter((word) => word !== '');
-  entries ??= makeEntries();
-  const ranked = entries
+  const ranked = entries()
     .flatMap((one) => {
       const found = rank(one, key, words);
       return found === null ? [] : [{ one, found }];

@@ -1,22 +1,28 @@
 import type { Species } from '../model/snapshot.js';
 import { joinEnglish, joinFrench, leafOf, type Leaf } from './leaf.js';
-import { GENUS_SETS, TRADE_SETS, type NamedSet } from './named-sets.js';
+import { once } from '../once.js';
+import { genusSets, tradeSets, type NamedSet } from './named-sets.js';
 
 /** Below this a list of species says more than a name for all of them. */
 const SMALLEST_NAMED = 3;
 /** Above this a list of species is no longer readable, and names of sets stand for parts of it. */
 const LONGEST_LIST = 4;
 
-const NAMED: readonly NamedSet[] = [...GENUS_SETS, ...TRADE_SETS].filter(
-  (set) => set.candidates.length >= SMALLEST_NAMED,
+const named = once(() =>
+  [...genusSets(), ...tradeSets()].filter((set) => set.candidates.length >= SMALLEST_NAMED),
 );
 
 const keyOf = (candidates: readonly Species[]): string => candidates.join('/');
 
-const GENUS_BY_KEY = new Map(GENUS_SETS.map((set) => [keyOf(set.candidates), set]));
+const genusByKey = once(() => new Map(genusSets().map((set) => [keyOf(set.candidates), set])));
 // "Aythya sp." is what the trade says; "pochard sp." is only understood.
-const TRADE_BY_KEY = new Map(
-  TRADE_SETS.filter((set) => set.name !== 'pochard sp.').map((set) => [keyOf(set.candidates), set]),
+const tradeByKey = once(
+  () =>
+    new Map(
+      tradeSets()
+        .filter((set) => set.name !== 'pochard sp.')
+        .map((set) => [keyOf(set.candidates), set]),
+    ),
 );
 
 function sortedSet(candidates: readonly Species[]): readonly Species[] {
@@ -40,7 +46,7 @@ function cover(candidates: readonly Species[]): {
   readonly rest: readonly Species[];
 } {
   const within = new Set(candidates);
-  const usable = NAMED.filter((set) => set.candidates.every((name) => within.has(name)));
+  const usable = named().filter((set) => set.candidates.every((name) => within.has(name)));
   const left = new Set(candidates);
   const sets: NamedSet[] = [];
   for (;;) {
@@ -68,8 +74,8 @@ function cover(candidates: readonly Species[]): {
 export function taxonName(candidates: readonly Species[]): string {
   const set = sortedSet(candidates);
   if (set.length < SMALLEST_NAMED) return slashed(set);
-  const named = GENUS_BY_KEY.get(keyOf(set)) ?? TRADE_BY_KEY.get(keyOf(set));
-  if (named !== undefined) return named.name;
+  const whole = genusByKey().get(keyOf(set)) ?? tradeByKey().get(keyOf(set));
+  if (whole !== undefined) return whole.name;
   if (set.length <= LONGEST_LIST) return slashed(set);
   const { sets, rest } = cover(set);
   if (sets.length === 0) return slashed(set);
@@ -105,15 +111,15 @@ function speciesByName(names: readonly Species[], language: NameLanguage): strin
 export function commonName(candidates: readonly Species[], language: NameLanguage): string {
   const set = sortedSet(candidates);
   if (set.length < SMALLEST_NAMED) return speciesByName(set, language);
-  const named = TRADE_BY_KEY.get(keyOf(set));
-  const genus = GENUS_BY_KEY.get(keyOf(set));
-  if (named !== undefined) return NAME_OF_SET[language](named);
+  const group = tradeByKey().get(keyOf(set));
+  const genus = genusByKey().get(keyOf(set));
+  if (group !== undefined) return NAME_OF_SET[language](group);
   if (genus !== undefined) return genus.name;
   if (set.length <= LONGEST_LIST) return speciesByName(set, language);
   const { sets, rest } = cover(set);
   if (sets.length === 0) return speciesByName(set, language);
   const parts = sets.map((part) =>
-    NAME_OF_SET[language](TRADE_BY_KEY.get(keyOf(part.candidates)) ?? part),
+    NAME_OF_SET[language](tradeByKey().get(keyOf(part.candidates)) ?? part),
   );
   return [...parts, ...rest.map((name) => speciesByName([name], language))].join('/');
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FRENCH_NAMES } from '../../../server/core/taxa/french-names.js';
 import { LEAVES } from '../../../server/core/taxa/leaf.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
-import { TRADE_SETS } from '../../../server/core/taxa/named-sets.js';
+import { tradeSets } from '../../../server/core/taxa/named-sets.js';
 import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
 import { commonName } from '../../../server/core/taxa/taxon-name.js';
 
@@ -52,7 +52,7 @@ describe('French names', () => {
     ] as const) {
       expect(commonName(speciesOf(name) ?? [], 'fr')).toBe(french);
     }
-    for (const { french, candidates } of TRADE_SETS)
+    for (const { french, candidates } of tradeSets())
       expect(speciesOf(french ?? '')).toEqual(candidates);
   });
 });

@@ -6,7 +6,7 @@ import { editDistance, nearestOf } from '../../../server/core/model/nearest.js';
 import { inEnglish } from '../../../server/core/model/saying.js';
 import { hybridOf, leafOf, LEAVES } from '../../../server/core/taxa/leaf.js';
 import { DEFAULT_LOOK_ALIKES } from '../../../server/core/taxa/look-alikes.js';
-import { TRADE_SETS } from '../../../server/core/taxa/named-sets.js';
+import { tradeSets } from '../../../server/core/taxa/named-sets.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { inScope } from '../../../server/core/taxa/scope.js';
 import { searchTaxa } from '../../../server/core/taxa/search-taxa.js';
@@ -235,7 +235,7 @@ describe('taxonName and englishName', () => {
   const anySet = fc.oneof(
     fc.uniqueArray(anyLeaf, { minLength: 1, maxLength: 12 }),
     fc
-      .uniqueArray(fc.constantFrom(...TRADE_SETS), { minLength: 1, maxLength: 3 })
+      .uniqueArray(fc.constantFrom(...tradeSets()), { minLength: 1, maxLength: 3 })
       .chain((sets) =>
         fc
           .uniqueArray(anyLeaf, { maxLength: 3 })

@@ -2,16 +2,16 @@ import { t } from '@lingui/core/macro';
 import { createContext, useContext, useEffect, useMemo, useState, type ReactNode } from 'react';
 import { useQuery } from 'urql';
 import { readTrouble } from '../graphql/trouble.js';
-import { forgetKept, readKept, writeKept } from '../ui/kept.js';
 import { TroubleNotice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { Skeleton } from '../ui/skeleton.js';
 import { Me } from './documents.js';
-
-export interface SignedInPerson {
-  readonly id: string;
-  readonly name: string;
-}
+import {
+  forgetLastPerson,
+  keepLastPerson,
+  lastPerson,
+  type SignedInPerson,
+} from './last-person.js';
 
 interface Session {
   /** Who is signed in; null when nobody is. */
@@ -21,20 +21,6 @@ interface Session {
 }
 
 const SessionContext = createContext<Session>({ person: null, changed: () => undefined });
-
-/** Kept so that an observer out of range can still open the form and their drafts. */
-const lastPersonKey = 'countersign.last-person';
-
-function isPerson(value: unknown): value is SignedInPerson {
-  return (
-    typeof value === 'object' &&
-    value !== null &&
-    'id' in value &&
-    typeof value.id === 'string' &&
-    'name' in value &&
-    typeof value.name === 'string'
-  );
-}
 
 /** Finds out who is signed in before any page is shown. `restart` drops all cached answers. */
 export function SessionProvider(props: {
@@ -46,20 +32,20 @@ export function SessionProvider(props: {
   const trouble = useMemo(() => (error === undefined ? null : readTrouble(error)), [error]);
   // Nobody waits at the shore for a network that may not answer: whoever was here last goes on at once,
   // and the server's word takes its place when it comes.
-  const [remembered] = useState(() => readKept(lastPersonKey, isPerson));
+  const [remembered] = useState(lastPerson);
   const person = data === undefined ? remembered : data.me;
   const confirmed = data?.me;
   useEffect(() => {
     if (confirmed === undefined) return;
-    if (confirmed === null) forgetKept(lastPersonKey);
-    else writeKept(lastPersonKey, { id: confirmed.id, name: confirmed.name });
+    if (confirmed === null) forgetLastPerson();
+    else keepLastPerson(confirmed);
   }, [confirmed]);
   const session = useMemo<Session>(
     () => ({
       person: person === null ? null : { id: person.id, name: person.name },
       changed: () => {
         // Whoever was here last is no guide to who is here now.
-        forgetKept(lastPersonKey);
+        forgetLastPerson();
         restart();
       },
     }),

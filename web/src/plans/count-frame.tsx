@@ -6,8 +6,9 @@ import { useMutation, useQuery } from 'urql';
 import { Link, useLocation } from 'wouter';
 import type { Act, CountState, Role } from '../graphql/generated/graphql.js';
 import { SignOut } from '../people/documents.js';
-import { useKeptOwnParts } from '../tallies/kept-count.js';
+import { useKeptOwnParts } from '../tallies/use-kept.js';
 import { useSession } from '../people/session.js';
+import { usePainted } from '../ui/first-paint.js';
 import { useOnline } from '../ui/online.js';
 import { pathOf } from '../ui/path.js';
 import { LanguageChoice } from '../ui/language-choice.js';
@@ -77,12 +78,13 @@ export function CountFrame(props: {
   const keptParts = useKeptOwnParts(person?.id ?? '', count === null);
   const kept = keptParts?.find(({ id }) => id === props.countId) ?? null;
   const named = count ?? kept;
+  const isPainted = usePainted();
   return (
     <CountContext value={count}>
       <Masthead
         title={named?.name ?? 'Countersign'}
         home={pathOf('counts', props.countId)}
-        place={named === null ? '\u00a0' : placeWords(named, count?.state)}
+        place={named === null ? '\u00a0' : placeWords(named, count?.state, isPainted)}
       >
         {count === null ? (
           <NavigationOutOfRange assignmentsOf={kept?.id ?? null} />
@@ -98,8 +100,10 @@ export function CountFrame(props: {
 function placeWords(
   count: { readonly waterbody: string; readonly date: string },
   state: CountState | undefined,
+  withDate: boolean,
 ): string {
-  const parts = [count.waterbody, longDate(count.date), ...(state ? [stateName(state)] : [])];
+  const date = withDate ? [longDate(count.date)] : [];
+  const parts = [count.waterbody, ...date, ...(state ? [stateName(state)] : [])];
   return parts.join(' · ');
 }
 

@@ -14,7 +14,7 @@ import { listed, longDate } from '../ui/words.js';
 import type { MyCountsQuery } from '../graphql/generated/graphql.js';
 import { MyCounts } from './documents.js';
 import { stateName } from './state-words.js';
-import { useKeptOwnParts } from '../tallies/kept-count.js';
+import { useKeptOwnParts } from '../tallies/use-kept.js';
 import type { OwnPart } from '../tallies/kept-tables.js';
 import { useLate } from '../ui/late.js';
 

@@ -11,13 +11,12 @@ import { pathOf } from '../ui/path.js';
 import { Skeleton } from '../ui/skeleton.js';
 import { listed, span } from '../ui/words.js';
 import { Cautions } from './cautions.js';
-import { useKeptOwnParts } from './kept-count.js';
 import type { KeptDraft, OutboxItem } from './kept-tables.js';
 import { tallyFor, useOwnPart, type Assignment, type OwnPart } from './own-part.js';
 import { QueriesToMe } from './queries-to-me.js';
 import { stateInWords } from './phone-tallies.js';
 import { TalliesOnPhone } from './tallies-on-phone.js';
-import { useDrafts, useOutbox } from './use-kept.js';
+import { useDrafts, useKeptOwnParts, useOutbox } from './use-kept.js';
 import { countedBirds, countedLines } from '../ui/counted.js';
 
 /** Where an observer starts: what to count, from where, when, and how far it is. */

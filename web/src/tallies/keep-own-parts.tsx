@@ -3,7 +3,7 @@ import { useClient } from 'urql';
 import { MyCounts } from '../plans/documents.js';
 import { useOnline } from '../ui/online.js';
 import { MyAssignments } from './documents.js';
-import { keepOwnPart } from './kept-count.js';
+import { keepOwnPart } from './own-part-store.js';
 
 /**
  * Fetches everything that an observer needs at the shore, whichever page is opened first: one visit

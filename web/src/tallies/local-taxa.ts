@@ -25,6 +25,7 @@ function localTaxa(expected: readonly string[]): readonly string[] {
  * then the others. Pairs and groups that the first one may be left as come right after it.
  */
 export function foundTaxa(text: string, expected: readonly string[]): readonly ReadTaxon[] {
+  if (text.trim() === '') return [];
   const places = new Map(localTaxa(expected).map((taxon, place) => [readTaxon(taxon).name, place]));
   const [best, ...others] = searchTaxa(text, SEARCHED);
   if (best === undefined) return [];

@@ -1,6 +1,7 @@
 import { v7 } from 'uuid';
 import { forgetDraft, keepDraft, readDraft, settleDraft } from './draft-store.js';
 import type { Draft } from './draft.js';
+import { keptAtStart } from './kept-at-start.js';
 import { holdsInMemory, keptDatabase, watchKept } from './kept-database.js';
 import { forgetLeftBehind, leaveBehind } from './left-behind.js';
 import type { DraftVersion, KeptDraft } from './kept-tables.js';
@@ -53,7 +54,12 @@ export class OpenDraft {
   constructor(
     private readonly personId: string,
     private readonly assignmentId: string,
-  ) {}
+  ) {
+    const atStart = keptAtStart(personId);
+    if (atStart === null) return;
+    this.#latest = atStart.drafts.find((kept) => kept.assignmentId === assignmentId) ?? null;
+    this.#takeIn();
+  }
 
   get state(): DraftState {
     return this.#state;

@@ -2,8 +2,9 @@ import { useEffect, useMemo } from 'react';
 import { useQuery, type CombinedError } from 'urql';
 import type { OwnTallyFragment } from '../graphql/generated/graphql.js';
 import { MyAssignments } from './documents.js';
-import { keepOwnPart, useKeptOwnParts } from './kept-count.js';
 import type { OwnPart } from './kept-tables.js';
+import { keepOwnPart } from './own-part-store.js';
+import { useKeptOwnParts } from './use-kept.js';
 
 export type { OwnPart } from './kept-tables.js';
 export type Assignment = OwnPart['assignments'][number];

@@ -1,6 +1,7 @@
 import { plural, t } from '@lingui/core/macro';
 import { Trans } from '@lingui/react/macro';
 import type { ReactNode } from 'react';
+import { usePainted } from '../ui/first-paint.js';
 import { birds } from '../ui/words.js';
 import { runningTotal } from './draft.js';
 import { UndoButtons, type UndoProps } from './undo-buttons.js';
@@ -14,15 +15,13 @@ export function TallyFoot(props: {
 }): ReactNode {
   const { draft } = props.undo;
   const total = runningTotal(draft);
-  const using = birds(total.using);
-  const word = plural(total.using, { one: 'bird', other: 'birds' });
+  const isPainted = usePainted();
   return (
     <div className="tally-foot">
       <div className="foot-acts foot-total">
         <p>
-          <strong className="tally-total">{using}</strong> {word}
-          {total.flyingThrough > 0 ? `, ${flyingThrough(birds(total.flyingThrough))}` : ''}
-          <span className="soft"> · {countedLines(draft.lines.length)}</span>
+          <strong className="tally-total">{birds(total.using)}</strong>{' '}
+          {isPainted ? <TotalWords total={total} lines={draft.lines.length} /> : null}
         </p>
         <UndoButtons {...props.undo} />
       </div>
@@ -35,6 +34,21 @@ export function TallyFoot(props: {
         </button>
       </div>
     </div>
+  );
+}
+
+function TotalWords(props: {
+  readonly total: ReturnType<typeof runningTotal>;
+  readonly lines: number;
+}): ReactNode {
+  const { using, flyingThrough: flying } = props.total;
+  const word = plural(using, { one: 'bird', other: 'birds' });
+  return (
+    <>
+      {word}
+      {flying > 0 ? `, ${flyingThrough(birds(flying))}` : ''}
+      <span className="soft"> · {countedLines(props.lines)}</span>
+    </>
   );
 }
 

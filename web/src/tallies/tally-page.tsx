@@ -7,6 +7,7 @@ import { useSession } from '../people/session.js';
 import { useAnnounce } from '../ui/announcer.js';
 import { Answer } from '../ui/answer.js';
 import { loadAllLater } from '../ui/later.js';
+import { usePainted } from '../ui/first-paint.js';
 import { Notice } from '../ui/notice.js';
 import { Page } from '../ui/page.js';
 import { pathOf } from '../ui/path.js';
@@ -38,6 +39,7 @@ export function TallyPage(props: {
   const { person } = useSession();
   const personId = person?.id ?? '';
   const own = useOwnPart(props.countId, personId);
+  const isPainted = usePainted();
   const assignment = own.data?.assignments.find(({ id }) => id === props.assignmentId);
   const title =
     assignment === undefined
@@ -48,7 +50,7 @@ export function TallyPage(props: {
       title={title}
       width="entry"
       intro={
-        assignment === undefined || own.data === undefined
+        assignment === undefined || own.data === undefined || !isPainted
           ? '\u00a0'
           : whenAndWhere(
               span(assignment.window.start, assignment.window.end, own.data.timeZone),

@@ -1,6 +1,6 @@
 import type { Species } from '../../../server/core/model/snapshot.js';
 import { DEFAULT_LOOK_ALIKES } from '../../../server/core/taxa/look-alikes.js';
-import { GENUS_SETS, TRADE_SETS } from '../../../server/core/taxa/named-sets.js';
+import { genusSets, tradeSets } from '../../../server/core/taxa/named-sets.js';
 import { parseTaxon } from '../../../server/core/taxa/parse-taxon.js';
 import { englishName, taxonName } from '../../../server/core/taxa/taxon-name.js';
 import { commonName } from '../ui/taxon.js';
@@ -27,11 +27,11 @@ export function widerNames(candidates: readonly Species[]): readonly WiderName[]
   const pairs = candidates.length === 1 ? DEFAULT_LOOK_ALIKES.filter(holds) : [];
   const sets = [
     ...pairs.map((pair) => ({ set: [...pair], order: sameName(pair) ? 0 : 3 })),
-    ...GENUS_SETS.filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
+    ...genusSets().filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
       set,
       order: 1,
     })),
-    ...TRADE_SETS.filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
+    ...tradeSets().filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
       set,
       order: 2,
     })),

@@ -2,6 +2,7 @@ import { plural, t } from '@lingui/core/macro';
 import { Trans } from '@lingui/react/macro';
 import { useCallback, useMemo, useState, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
+import { usePainted } from '../ui/first-paint.js';
 import { Notice } from '../ui/notice.js';
 import { useWakeLock } from '../ui/use-wake-lock.js';
 import { draftFaults, serverFaults, type DraftFault } from './draft-faults.js';
@@ -52,6 +53,7 @@ export function WriteTally(props: {
   const announce = useAnnounce();
 
   const isScreenOn = useWakeLock(step === 'write');
+  const isPainted = usePainted();
   const place = useMemo(() => placeOf(assignment, count), [assignment, count]);
   const expected = useMemo(() => count.expectedTaxa.map(({ taxon }) => taxon), [count]);
   const setDraft = useCallback((next: Draft) => change(() => next), [change]);
@@ -187,15 +189,17 @@ export function WriteTally(props: {
           <Trans>The screen stays on while this page is open.</Trans>
         </p>
       ) : null}
-      <WholePart
-        draft={draft}
-        count={count}
-        personId={personId}
-        place={place}
-        expected={expected}
-        faults={faults}
-        change={change}
-      />
+      {isPainted ? (
+        <WholePart
+          draft={draft}
+          count={count}
+          personId={personId}
+          place={place}
+          expected={expected}
+          faults={faults}
+          change={change}
+        />
+      ) : null}
       {props.onGivenUp === null ? null : (
         <div>
           <button type="button" className="button" data-kind="quiet" onClick={props.onGivenUp}>

@@ -1,7 +1,6 @@
 import { i18n, type Messages } from '@lingui/core';
 import { useSyncExternalStore } from 'react';
 import { ENGLISH, type Wording } from '../../../server/core/model/saying.js';
-import { commonName } from '../../../server/core/taxa/taxon-name.js';
 import { readKept, writeKept } from './kept.js';
 
 /** The languages that the pages are written in, each by its own name. */
@@ -11,23 +10,30 @@ export type Language = keyof typeof LANGUAGES;
 /** How numbers and dates are written; English puts the day before the month. */
 const LOCALES: Readonly<Record<Language, string>> = { en: 'en-GB', fr: 'fr' };
 
-/** A folder of web/src with a catalogue of its own. */
-type Area = 'ui' | 'people' | 'plans' | 'tallies' | 'reviews' | 'seals';
-
-/** What a phone needs from the first page on; pages of the desk bring theirs along. */
-const FIRST_AREAS: readonly Area[] = ['ui', 'people', 'plans', 'tallies'];
+/** A folder of web/src whose pages bring a catalogue of their own along. */
+type Area = 'reviews' | 'seals';
 
 interface Catalogue {
   readonly messages: Messages;
 }
 
-const catalogues = import.meta.glob<Catalogue>('../*/messages/*.po');
+/** What a phone needs from the first page on, in one file for each language. */
+interface FirstTexts extends Catalogue {
+  /** In what words the checks that the pages share with the server are said; `null` for their own. */
+  readonly wording: Wording | null;
+}
 
-/** Field marks are data of the core, which is in English; the French of their texts is looked up by these. */
-const frenchMarks = () => import('../../../server/core/marks/french-marks.js');
+const firstTexts: Readonly<Record<Language, () => Promise<FirstTexts>>> = {
+  en: () => import('./first-texts/en.js'),
+  fr: () => import('./first-texts/fr.js'),
+};
+const catalogues = import.meta.glob<Catalogue>([
+  '../reviews/messages/*.po',
+  '../seals/messages/*.po',
+]);
 
 const key = 'countersign.language';
-const areas = new Set<Area>(FIRST_AREAS);
+const areas = new Set<Area>();
 
 const isLanguage = (value: unknown): value is Language =>
   typeof value === 'string' && Object.hasOwn(LANGUAGES, value);
@@ -47,49 +53,46 @@ export function useLanguage(): Language {
 }
 
 async function messagesOf(area: Area, chosen: Language): Promise<Messages> {
-  // The build names the files of this folder from here.
-  const folder = area === 'ui' ? '.' : `../${area}`;
-  const catalogue = catalogues[`${folder}/messages/${chosen}.po`];
+  const catalogue = catalogues[`../${area}/messages/${chosen}.po`];
   if (catalogue === undefined) throw new Error(`There is no catalogue of ${area} in ${chosen}.`);
   return (await catalogue()).messages;
 }
 
-const wordings: Partial<Record<Language, Wording>> = { en: ENGLISH };
+let currentWording = ENGLISH;
 
 /** In what words the checks that the pages share with the server are said. */
 export function wording(): Wording {
-  return wordings[language()] ?? ENGLISH;
+  return currentWording;
 }
 
-async function load(wanted: Iterable<Area>, chosen: Language): Promise<void> {
-  wordings[chosen] ??= {
-    ...(await import('./french-wording.js')).FRENCH,
-    taxon: (candidates) => commonName(candidates, chosen),
-  };
-  const all = await Promise.all([...wanted].map((area) => messagesOf(area, chosen)));
-  for (const messages of all) i18n.load(chosen, messages);
-  if (chosen === 'fr') i18n.load(chosen, (await frenchMarks()).FRENCH_MARKS);
+/** Draws everything in a language from now on; all its texts are fetched before that. */
+async function change(chosen: Language): Promise<void> {
+  const [first, ...more] = await Promise.all([
+    firstTexts[chosen](),
+    ...[...areas].map((area) => messagesOf(area, chosen)),
+  ]);
+  for (const messages of [first.messages, ...more]) i18n.load(chosen, messages);
+  currentWording = first.wording ?? ENGLISH;
+  i18n.activate(chosen, [LOCALES[chosen]]);
+  document.documentElement.lang = chosen;
 }
 
 /** Fetches the messages of more pages, before these are drawn. */
 export async function loadMessages(...more: readonly Area[]): Promise<void> {
   for (const area of more) areas.add(area);
-  await load(more, language());
+  const chosen = language();
+  const all = await Promise.all(more.map((area) => messagesOf(area, chosen)));
+  for (const messages of all) i18n.load(chosen, messages);
 }
 
 /** Changes the language of every page; the choice is kept in this browser. */
 export async function chooseLanguage(chosen: Language): Promise<void> {
-  await load(areas, chosen);
+  await change(chosen);
   writeKept(key, chosen);
-  i18n.activate(chosen, [LOCALES[chosen]]);
-  document.documentElement.lang = chosen;
 }
 
 /** The language chosen earlier in this browser, or else the first of the reader's that there is. */
 export async function startLanguage(): Promise<void> {
   const asked = navigator.languages.map((tag) => tag.split('-', 1)[0]).find(isLanguage);
-  const chosen = readKept(key, isLanguage) ?? asked ?? 'en';
-  await load(areas, chosen);
-  i18n.activate(chosen, [LOCALES[chosen]]);
-  document.documentElement.lang = chosen;
+  await change(readKept(key, isLanguage) ?? asked ?? 'en');
 }

@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from 'react';
+import { untilPainted } from './first-paint.js';
 
 /** The first and the longest pause between looks whether the server is in reach again, milliseconds. */
 const firstPause = 3_000;
@@ -49,6 +50,7 @@ function browserSaysOnline(): void {
 /** `fetch`, which also learns from each request whether there is a connection. */
 export async function watchedFetch(...request: Parameters<typeof fetch>): Promise<Response> {
   try {
+    await untilPainted();
     const response = await fetch(...request);
     found(true);
     return response;

@@ -3,20 +3,34 @@ import { locale } from './language.js';
 
 /** How numbers, times and lists are written on every page, in the language of the pages. */
 
-const formats = new Map<string, Intl.NumberFormat>();
+const formats = new Map<string, Intl.NumberFormat | Intl.DateTimeFormat | Intl.ListFormat>();
+
+/** A way of writing is made once for each language: making one takes longer than a hundred uses. */
+function kept<Format extends Intl.NumberFormat | Intl.DateTimeFormat | Intl.ListFormat>(
+  name: string,
+  make: (locale: string) => Format,
+): Format {
+  const key = `${locale()} ${name}`;
+  const known = formats.get(key) as Format | undefined;
+  const format = known ?? make(locale());
+  formats.set(key, format);
+  return format;
+}
 
 function numberFormat(least: number, most: number): Intl.NumberFormat {
-  const key = `${locale()} ${least} ${most}`;
-  const known = formats.get(key);
-  if (known !== undefined) return known;
   const digits = { minimumFractionDigits: least, maximumFractionDigits: most };
-  const made = new Intl.NumberFormat(locale(), digits);
-  formats.set(key, made);
-  return made;
+  return kept(`number ${least} ${most}`, (tag) => new Intl.NumberFormat(tag, digits));
+}
+
+function dateFormat(name: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${name} ${options.timeZone ?? ''}`;
+  return kept(key, (tag) => new Intl.DateTimeFormat(tag, options));
 }
 
 /** `1234` → `1,234`; at most one decimal. */
 export function birds(count: number): string {
+  // Three digits are written alike in all languages of the pages.
+  if (Number.isInteger(count) && count >= 0 && count < 1000) return String(count);
   return numberFormat(0, 1).format(count);
 }
 
@@ -56,9 +70,8 @@ export function chance(probability: number): string {
 
 /** An instant as the clock at the waterbody shows it: `08:15`. */
 export function clock(instant: string, timeZone: string): string {
-  return new Intl.DateTimeFormat(locale(), { hour: '2-digit', minute: '2-digit', timeZone }).format(
-    new Date(instant),
-  );
+  const options = { hour: '2-digit', minute: '2-digit', timeZone } as const;
+  return dateFormat('clock', options).format(new Date(instant));
 }
 
 /** `08:00 to 11:00`. */
@@ -68,7 +81,7 @@ export function span(start: string, end: string, timeZone: string): string {
 
 /** A calendar date, `2027-01-16` → `Saturday 16 January 2027`. */
 export function longDate(date: string): string {
-  return new Intl.DateTimeFormat(locale(), {
+  return dateFormat('date', {
     weekday: 'long',
     day: 'numeric',
     month: 'long',
@@ -81,7 +94,7 @@ export function longDate(date: string): string {
 
 /** `16 January 2027, 20:41:07`, for the audit trail. */
 export function dayAndClock(instant: string, timeZone: string): string {
-  return new Intl.DateTimeFormat(locale(), {
+  return dateFormat('moment', {
     day: 'numeric',
     month: 'long',
     year: 'numeric',
@@ -98,5 +111,6 @@ export function sentenceCase(text: string): string {
 
 /** `a`, `a and b`, `a, b and c`. */
 export function listed(parts: readonly string[]): string {
-  return new Intl.ListFormat(locale(), { type: 'conjunction' }).format(parts);
+  if (parts.length <= 1) return parts.join('');
+  return kept('list', (tag) => new Intl.ListFormat(tag, { type: 'conjunction' })).format(parts);
 }

@@ -1,6 +1,5 @@
-import { useEffect, useState } from 'react';
 import { asOwnPart } from './as-own-part.js';
-import { keptDatabase, watchKept } from './kept-database.js';
+import { keptDatabase } from './kept-database.js';
 import type { KeptDatabase, OwnPart } from './kept-tables.js';
 
 /**
@@ -16,25 +15,10 @@ export async function keepOwnPart(personId: string, part: OwnPart): Promise<void
 }
 
 /** All parts that are kept for one person. */
-async function readOwnParts(database: KeptDatabase, personId: string): Promise<readonly OwnPart[]> {
+export async function readOwnParts(
+  database: KeptDatabase,
+  personId: string,
+): Promise<readonly OwnPart[]> {
   const rows = await database.ownParts.where('personId').equals(personId).toArray();
   return rows.map(({ part }) => asOwnPart(part)).filter((part) => part !== null);
-}
-
-/**
- * The parts of counts that are kept for one person; `null` until it is known.
- *
- * @param isWanted false to look for none
- */
-export function useKeptOwnParts(personId: string, isWanted = true): readonly OwnPart[] | null {
-  const [parts, setParts] = useState<readonly OwnPart[] | null>(null);
-  useEffect(() => {
-    if (!isWanted) return undefined;
-    return watchKept(
-      (database) => readOwnParts(database, personId),
-      setParts,
-      () => setParts([]),
-    );
-  }, [personId, isWanted]);
-  return isWanted ? parts : null;
 }
