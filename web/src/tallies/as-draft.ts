@@ -29,12 +29,15 @@ export function asDraft(value: unknown): Draft | null {
   };
 }
 
+/** Made once: an id of its own for each line that has one already would cost more than the rest. */
+const standardLine = emptyLine('');
+
 /** One kept line, with what is new since; `null` if it is none. */
 export function asLine(value: unknown): DraftLine | null {
-  if (!isRecord(value) || typeof value['id'] !== 'string' || typeof value['taxon'] !== 'string') {
-    return null;
-  }
-  const line = filled(value, emptyLine(value['taxon']));
+  if (!isRecord(value)) return null;
+  const { id, taxon } = value;
+  if (typeof id !== 'string' || typeof taxon !== 'string') return null;
+  const line = { ...filled(value, standardLine), id, taxon };
   return {
     ...line,
     quantity: oneOf(['number', 'range', 'present'], line.quantity),

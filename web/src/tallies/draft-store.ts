@@ -5,13 +5,20 @@ import type { Draft } from './draft.js';
 import { keptDatabase } from './kept-database.js';
 import type { KeptDatabase, KeptDraft } from './kept-tables.js';
 
-/** The draft as kept; `null` where there is none that can be read. */
+/**
+ * The draft as kept; `null` where there is none that can be read.
+ *
+ * @param known states that the caller has in hand: one of them is not read field by field again, since
+ *   every tap brings its own back
+ */
 export async function readDraft(
   database: KeptDatabase,
   personId: string,
   assignmentId: string,
+  known: ReadonlySet<string> = new Set(),
 ): Promise<KeptDraft | null> {
-  return asKept(await database.drafts.get([personId, assignmentId]));
+  const row = await database.drafts.get([personId, assignmentId]);
+  return row !== undefined && row.rivals.length === 0 && known.has(row.edit) ? row : asKept(row);
 }
 
 /** All drafts of one person. */

@@ -1,14 +1,14 @@
-import { i18n } from '@lingui/core';
 import { t } from '@lingui/core/macro';
 import { type FieldMark, type MarkState } from '../../../server/core/marks/field-mark-key.js';
 import type { SeenMark, WeighedMarks } from '../../../server/core/marks/weigh-marks.js';
 import type { Species } from '../../../server/core/model/snapshot.js';
+import { wording } from '../ui/language.js';
 import { commonName } from '../ui/taxon.js';
 import { listed } from '../ui/words.js';
 
 /** A text of a field-mark key in the language of the pages (`marks/french-marks.ts`); what is stored is the key's own. */
 export function markText(text: string): string {
-  return i18n._(text);
+  return wording().templates[text] ?? text;
 }
 
 /** `bill blue-grey with a broad black tip fits Redhead, Ring-necked Duck (female, when the band is faint)`. */

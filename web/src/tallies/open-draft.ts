@@ -1,10 +1,14 @@
 import { v7 } from 'uuid';
+import { nextPicture } from '../ui/next-picture.js';
 import { forgetDraft, keepDraft, readDraft, settleDraft } from './draft-store.js';
 import type { Draft } from './draft.js';
 import { keptAtStart } from './kept-at-start.js';
 import { holdsInMemory, keptDatabase, watchKept } from './kept-database.js';
 import { forgetLeftBehind, leaveBehind } from './left-behind.js';
 import type { DraftVersion, KeptDraft } from './kept-tables.js';
+
+/** For how long a change is kept in memory alone, at most, ms. */
+const PATIENCE = 100;
 
 /** What a page shows of a draft. */
 export interface DraftState {
@@ -74,7 +78,7 @@ export class OpenDraft {
   subscribe(listener: () => void): () => void {
     this.#listeners.add(listener);
     this.#stop ??= watchKept(
-      (database) => readDraft(database, this.personId, this.assignmentId),
+      (database) => readDraft(database, this.personId, this.assignmentId, this.#known),
       (kept) => {
         this.#latest = kept;
         this.#takeIn();
@@ -138,6 +142,8 @@ export class OpenDraft {
   async #write(): Promise<void> {
     // What was reported before this change says nothing about the draft after it.
     this.#latest = undefined;
+    // What was tapped is shown first: to write it down takes as long as to draw it.
+    await nextPicture(PATIENCE);
     while (this.#unwritten !== null) {
       const change = this.#unwritten;
       this.#unwritten = null;
@@ -167,7 +173,7 @@ export class OpenDraft {
       this.#edit = kept.edit;
       this.#known.add(kept.edit);
       this.#adopt(kept);
-    } else if (kept.edit === this.#edit) {
+    } else if (kept.edit === this.#edit && kept.rivals.length + this.#state.rivals.length > 0) {
       this.#show({ rivals: kept.rivals });
     }
     if (this.#state.isLoading) this.#show({ isLoading: false });
@@ -179,7 +185,12 @@ export class OpenDraft {
 
   /** A draft that was in hand and is no longer kept was sent or given up in another tab. */
   async #lookWhetherGone(edit: string): Promise<void> {
-    const kept = await readDraft(await keptDatabase(), this.personId, this.assignmentId);
+    const kept = await readDraft(
+      await keptDatabase(),
+      this.personId,
+      this.assignmentId,
+      this.#known,
+    );
     if (kept !== null || this.#writing !== null || this.#edit !== edit) return;
     this.#edit = null;
     this.#show({ draft: null, rivals: [], arrivals: this.#state.arrivals + 1 });

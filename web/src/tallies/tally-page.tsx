@@ -116,9 +116,37 @@ function AssignmentTally(props: {
     [open],
   );
 
-  if (state.isLoading || outbox === null) return <LoadingAssignment />;
+  const send = useCallback(
+    async (sent: Draft) => {
+      const [{ tallyInput }] = await Promise.all([import('./tally-input.js'), open.written()]);
+      setHandedOver(sent.id);
+      await putInOutbox({
+        id: sent.id,
+        personId,
+        countId: count.id,
+        assignmentId: assignment.id,
+        input: tallyInput(sent, {
+          sectionIds: assignment.sections.map(({ id }) => id),
+          window: assignment.window,
+          vantageId: assignment.vantage?.id ?? null,
+          timeZone: count.timeZone,
+        }),
+        draft: sent,
+        edit: open.edit,
+        since: Date.now(),
+      });
+    },
+    [open, personId, count, assignment],
+  );
   // What was handed over and is not received can be gone on with, also where its draft was lost.
   const draft = state.draft ?? draftIn(item);
+  const written = draft ?? empty;
+  const giveUp = useCallback(() => {
+    void takeFromOutbox(written.id);
+    void open.forget();
+  }, [open, written.id]);
+
+  if (state.isLoading || outbox === null) return <LoadingAssignment />;
   const back = pathOf('counts', count.id, 'assignments');
 
   if (draft !== null && state.rivals.length > 0) {
@@ -185,7 +213,6 @@ function AssignmentTally(props: {
     );
   }
   if (draft !== null || tally === null) {
-    const written = draft ?? empty;
     return (
       <WriteTally
         count={count}
@@ -196,33 +223,8 @@ function AssignmentTally(props: {
         isKept={state.isKept}
         refusal={item?.id === written.id && item.state.kind === 'refused' ? item.state : null}
         onChanged={keepChange}
-        onSend={async (sent) => {
-          const [{ tallyInput }] = await Promise.all([import('./tally-input.js'), open.written()]);
-          setHandedOver(sent.id);
-          await putInOutbox({
-            id: sent.id,
-            personId,
-            countId: count.id,
-            assignmentId: assignment.id,
-            input: tallyInput(sent, {
-              sectionIds: assignment.sections.map(({ id }) => id),
-              window: assignment.window,
-              vantageId: assignment.vantage?.id ?? null,
-              timeZone: count.timeZone,
-            }),
-            draft: sent,
-            edit: open.edit,
-            since: Date.now(),
-          });
-        }}
-        onGivenUp={
-          tally === null
-            ? null
-            : () => {
-                void takeFromOutbox(written.id);
-                void open.forget();
-              }
-        }
+        onSend={send}
+        onGivenUp={tally === null ? null : giveUp}
       />
     );
   }

@@ -41,7 +41,8 @@ export function useDraft(
   }
   const { draft, past, future } = history;
 
-  // Before anything else can happen: the change is on its way into the database when it is seen.
+  // Before anything else can happen: a page that goes away from now on leaves the change behind, and the
+  // database is asked to keep it as soon as it is on the screen.
   useLayoutEffect(() => {
     if (arrived === arrivals && draft !== first) onChanged(draft);
   }, [draft, first, arrived, arrivals, onChanged]);

@@ -1,7 +1,8 @@
 import { msg, t } from '@lingui/core/macro';
 import { Trans } from '@lingui/react/macro';
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import { Field } from '../ui/field.js';
+import { sameFields } from '../ui/same-fields.js';
 import { TextArea } from '../ui/text-field.js';
 import { Choice } from './choice.js';
 import { faultAt, type DraftFault } from './draft-faults.js';
@@ -23,8 +24,7 @@ const scopes = [
   { value: 'taxa', label: msg`These taxa only` },
 ] as const;
 
-/** What holds for the whole tally: when, how much of the section, what was looked for, who helped. */
-export function WholePart(props: {
+interface Whole {
   readonly draft: Draft;
   readonly count: OwnPart;
   readonly personId: string;
@@ -32,7 +32,19 @@ export function WholePart(props: {
   readonly expected: readonly string[];
   readonly faults: readonly DraftFault[];
   readonly change: ChangeDraft;
-}): ReactNode {
+}
+
+/**
+ * What holds for the whole tally: when, how much of the section, what was looked for, who helped. A
+ * tap on a line changes nothing of it.
+ */
+export const WholePart = memo(
+  WholeTally,
+  (before, after) =>
+    sameFields(before, after, 'draft') && sameFields(before.draft, after.draft, 'lines'),
+);
+
+function WholeTally(props: Whole): ReactNode {
   const { draft, count, faults, change } = props;
   const set: SetDraft = (fields, by) => change((last) => ({ ...last, ...fields }), by);
   const fault = (field: string): string | undefined => faultAt(faults, null, field);

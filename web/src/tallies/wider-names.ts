@@ -27,14 +27,18 @@ export function widerNames(candidates: readonly Species[]): readonly WiderName[]
   const pairs = candidates.length === 1 ? DEFAULT_LOOK_ALIKES.filter(holds) : [];
   const sets = [
     ...pairs.map((pair) => ({ set: [...pair], order: sameName(pair) ? 0 : 3 })),
-    ...genusSets().filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
-      set,
-      order: 1,
-    })),
-    ...tradeSets().filter(({ candidates: set }) => holds(set)).map(({ candidates: set }) => ({
-      set,
-      order: 2,
-    })),
+    ...genusSets()
+      .filter(({ candidates: set }) => holds(set))
+      .map(({ candidates: set }) => ({
+        set,
+        order: 1,
+      })),
+    ...tradeSets()
+      .filter(({ candidates: set }) => holds(set))
+      .map(({ candidates: set }) => ({
+        set,
+        order: 2,
+      })),
   ];
   sets.sort((one, other) => one.order - other.order || one.set.length - other.set.length);
   const offered = new Map<string, WiderName>();

@@ -1,9 +1,10 @@
 import { plural, t } from '@lingui/core/macro';
 import { Trans } from '@lingui/react/macro';
-import { useCallback, useMemo, useState, type ReactNode } from 'react';
+import { memo, useCallback, useMemo, useState, type ReactNode } from 'react';
 import { useAnnounce } from '../ui/announcer.js';
 import { usePainted } from '../ui/first-paint.js';
 import { Notice } from '../ui/notice.js';
+import { sameFields } from '../ui/same-fields.js';
 import { useWakeLock } from '../ui/use-wake-lock.js';
 import { draftFaults, serverFaults, type DraftFault } from './draft-faults.js';
 import { stampAt } from './edited-line.js';
@@ -19,11 +20,7 @@ import { TallyFoot } from './tally-foot.js';
 import { useDraft } from './use-draft.js';
 import { WholePart } from './whole-part.js';
 
-/**
- * Writing a tally: lines first, the whole of it below, then a look over it, then sending. Every
- * change is kept on the phone at once.
- */
-export function WriteTally(props: {
+interface Writing {
   readonly count: OwnPart;
   readonly assignment: Assignment;
   readonly personId: string;
@@ -40,7 +37,16 @@ export function WriteTally(props: {
   readonly onSend: (draft: Draft) => Promise<void>;
   /** Set for a correction, which may be given up; the submitted tally then stands. */
   readonly onGivenUp: (() => void) | null;
-}): ReactNode {
+}
+
+/**
+ * Writing a tally: lines first, the whole of it below, then a look over it, then sending. Every
+ * change is kept on the phone at once. It comes back as `first`, which is no news then: what another
+ * tab has changed is told by `arrivals`.
+ */
+export const WriteTally = memo(TallyForm, (before, after) => sameFields(before, after, 'first'));
+
+function TallyForm(props: Writing): ReactNode {
   const { count, assignment, personId, refusal } = props;
   const { draft, change, undo } = useDraft(personId, props);
   const [step, setStep] = useState<'write' | 'grid' | 'review'>('write');

@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from 'react';
+import { nextPicture } from './next-picture.js';
 
 /** For how long the first picture is waited for: none is drawn of a page that is out of sight, ms. */
 const PATIENCE = 500;
@@ -16,10 +17,7 @@ export function beginUnpainted(): void {
 
 /** To be called when the first page has been put together. */
 export function paintSoon(): void {
-  if (isPainted) return;
-  // A task after the frame: by then it is on the screen.
-  requestAnimationFrame(() => setTimeout(tellPainted));
-  setTimeout(tellPainted, PATIENCE);
+  if (!isPainted) void nextPicture(PATIENCE).then(tellPainted);
 }
 
 function tellPainted(): void {

@@ -8,11 +8,10 @@ import { FRENCH_VALUES } from '../../../../server/core/words/french-values.js';
 import { commonName } from '../../../../server/core/taxa/taxon-name.js';
 import { messages as ui } from '../messages/fr.po';
 
-/** Field marks are data of the core, which is in English; their French is looked up by the English. */
-export const messages = { ...ui, ...people, ...plans, ...tallies, ...FRENCH_MARKS };
-/** What only the server says comes from it in French. */
+export const messages = { ...ui, ...people, ...plans, ...tallies };
+/** With the texts of the field marks; what only the server says comes from it in French. */
 export const wording: Wording = {
   ...FRENCH_VALUES,
   taxon: (candidates) => commonName(candidates, 'fr'),
-  templates: FRENCH_CHECKS,
+  templates: { ...FRENCH_MARKS, ...FRENCH_CHECKS },
 };
