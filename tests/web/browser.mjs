@@ -116,7 +116,12 @@ export async function settled(page) {
     });
     const isAtRest = placeholders === 0 && openRequests.get(page)?.size === 0;
     atRest = isAtRest ? atRest + 1 : 0;
-    if (Date.now() > end) throw new Error(`The page ${page.url()} never came to rest.`);
+    if (Date.now() > end) {
+      const open = [...(openRequests.get(page) ?? [])].map((request) => request.url());
+      throw new Error(
+        `The page ${page.url()} never came to rest: ${placeholders} placeholders; it waits for ${open.join(', ') || 'nothing'}.`,
+      );
+    }
   }
 }
 
