@@ -1,33 +1,37 @@
 import { getCatalogs } from '@lingui/cli/api';
 import { getConfig } from '@lingui/conf';
 import type { Page } from 'playwright-core';
+import { FRENCH_SAYINGS } from '../../server/core/words/french.js';
 import { phone } from './browser.mjs';
 
 /** Shorter pieces of a sentence stand in words of either language. */
 const LEAST_LENGTH = 12;
 
-let known: Promise<readonly string[]> | undefined;
+/** Messages of the pages; or with them what the server says, which phones keep as it was said. */
+type Texts = 'messages' | 'messages and sayings';
+
+const known = new Map<Texts, Promise<readonly string[]>>();
 
 /**
- * What our English catalogues say and our French ones do not, in pieces: a message with places for
- * values, plural forms or marked-up parts is as many pieces as stand between these.
+ * What is said in English and not in French, in pieces: a message with places for values, plural forms
+ * or marked-up parts is as many pieces as stand between these.
  */
-async function englishPieces(): Promise<readonly string[]> {
+async function englishPieces(what: Texts): Promise<readonly string[]> {
   const config = getConfig({
     configPath: new URL('../../web/lingui.config.js', import.meta.url).pathname,
   });
-  const english = new Set<string>();
-  const french: string[] = [];
+  const said: (readonly [english: string, french: string])[] = [];
   for (const catalogue of await getCatalogs(config)) {
-    for (const { translation = '' } of Object.values(await catalogue.read('en'))) {
-      for (const piece of translation.split(/[{}#]|<\/?\d+\/?>/u)) english.add(plain(piece));
-    }
-    for (const { translation = '' } of Object.values(await catalogue.read('fr'))) {
-      french.push(plain(translation));
+    const french = await catalogue.read('fr');
+    for (const [id, { translation = '' }] of Object.entries(await catalogue.read('en'))) {
+      said.push([translation, french[id]?.translation ?? '']);
     }
   }
-  return [...english].filter(
-    (piece) => piece.length >= LEAST_LENGTH && !french.some((said) => said.includes(piece)),
+  if (what === 'messages and sayings') said.push(...Object.entries(FRENCH_SAYINGS));
+  const inFrench = said.map(([, french]) => plain(french));
+  const pieces = said.flatMap(([english]) => english.split(/[{}#]|<\/?\d+\/?>/u).map(plain));
+  return [...new Set(pieces)].filter(
+    (piece) => piece.length >= LEAST_LENGTH && !inFrench.some((french) => french.includes(piece)),
   );
 }
 
@@ -36,12 +40,15 @@ function plain(text: string): string {
 }
 
 /**
- * Pieces of our English messages that a page in French still shows or tells a screen reader. What
- * people wrote, and what the engine says of a count, is in no catalogue.
+ * Pieces of our English texts that a page in French still shows or tells a screen reader. What people
+ * wrote is not among them.
  */
-export async function leftInEnglish(page: Page): Promise<readonly string[]> {
-  known ??= englishPieces();
-  const pieces = await known;
+export async function leftInEnglish(
+  page: Page,
+  what: Texts = 'messages',
+): Promise<readonly string[]> {
+  const pieces = await (known.get(what) ?? englishPieces(what));
+  known.set(what, Promise.resolve(pieces));
   const said = await page.evaluate(() => {
     const told = [...document.querySelectorAll('*')]
       .filter((element) => element.checkVisibility())

@@ -363,6 +363,14 @@ describe.skipIf(chromium === '')('the main job in a browser', () => {
       await expectFrench(compiler.page, 'disagreement');
       await follow(compiler.page, demonstration.url('/counts'));
       await expectFrench(compiler.page, 'counts');
+      // What the engine found and people did, on pages that begin in French.
+      for (const name of ['disagreements', 'links', 'compiled', 'audit', 'agreement']) {
+        await compiler.page.goto(demonstration.url(name));
+        await compiler.page.locator('main h1').waitFor();
+        await settled(compiler.page);
+        const left = await leftInEnglish(compiler.page, 'messages and sayings');
+        expect({ name, left }).toEqual({ name, left: [] });
+      }
     },
     longTest,
   );
