@@ -1,8 +1,9 @@
 import { getCatalogs } from '@lingui/cli/api';
 import { getConfig } from '@lingui/conf';
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { FRENCH_SAYINGS } from '../../server/core/words/french.js';
-import { phone } from './browser.mjs';
+import { accessibilityViolations, phone, settled, sidewaysOverflow } from './browser.mjs';
 
 /** Shorter pieces of a sentence stand in words of either language. */
 const LEAST_LENGTH = 12;
@@ -68,4 +69,13 @@ export async function chooseFrench(page: Page): Promise<void> {
   await page.setViewportSize(phone);
   await page.getByLabel('Language').selectOption('fr');
   await page.locator('html[lang=fr]').waitFor({ state: 'attached' });
+}
+
+/** A page in French as it should be on a phone: nothing in English, accessible, not too wide. */
+export async function expectFrench(page: Page, name: string): Promise<void> {
+  await settled(page);
+  const left = await leftInEnglish(page);
+  const found = await accessibilityViolations(page);
+  const overflow = await sidewaysOverflow(page);
+  expect({ name, left, found, overflow }).toEqual({ name, left: [], found: [], overflow: 0 });
 }

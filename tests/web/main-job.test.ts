@@ -12,7 +12,7 @@ import {
   violationsInEveryTheme,
 } from './browser.mjs';
 import { chromium, Demonstration, type OpenPage } from './demonstration.js';
-import { chooseFrench, leftInEnglish } from './left-in-english.js';
+import { chooseFrench, expectFrench, leftInEnglish } from './left-in-english.js';
 
 /** Many pages in one test, on machines that have other things to do. */
 const longTest = 240_000;
@@ -338,14 +338,6 @@ describe.skipIf(chromium === '')('the main job in a browser', () => {
   test(
     'whoever chose French has French pages, which are accessible and fit a phone',
     async () => {
-      async function expectFrench(page: Page, name: string): Promise<void> {
-        await settled(page);
-        const left = await leftInEnglish(page);
-        const found = await accessibilityViolations(page);
-        const overflow = await sidewaysOverflow(page);
-        expect({ name, left, found, overflow }).toEqual({ name, left: [], found: [], overflow: 0 });
-      }
-
       // What the check is worth: before the choice the same page is found out.
       await follow(stranger.page, demonstration.url('/sign-in'));
       expect(await leftInEnglish(stranger.page)).toContain('For leaders and compilers of a count.');

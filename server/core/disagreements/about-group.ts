@@ -106,8 +106,9 @@ export function worstPair(
 /** The first three in words, the rest as a number: a sentence stays a sentence. */
 export function mostOf(said: readonly Saying[], flows: readonly BalanceFlow[], words: Words): Said {
   const shown = 3;
-  if (said.length <= shown) return listed(said);
   const rest = flows.slice(shown).reduce((sum, flow) => sum + flow.number, 0);
+  // Portions are shared out: a few of them together may be less than a bird.
+  if (Math.round(rest) === 0) return listed(said.slice(0, shown));
   return say('{first}, and {rest} more otherwise', {
     first: joined(said.slice(0, shown), ', '),
     rest: words.birds(rest),

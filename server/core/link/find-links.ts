@@ -10,6 +10,7 @@ import { flightsOf } from './flown.js';
 import { Journeys } from './journeys.js';
 import { Kinds } from './kinds.js';
 import { Looks } from './looks.js';
+import { named } from './moved.js';
 import { learnedGains } from './rates.js';
 import type { Setting } from './route.js';
 import { scorePairs, type ScoredPair } from './score.js';
@@ -113,7 +114,7 @@ function linksAmong(sightings: readonly FlockSighting[], setting: Setting): Foun
     const [pair, candidate] = [pairs[index], candidates[index]];
     if (pair === undefined || candidate === undefined) return [];
     const probability = round(Math.min(1, probabilities[index] ?? 0));
-    return [linkFrom(pair, candidate.birds, probability, gains[index] ?? 0, setting.protocol)];
+    return [linkFrom(pair, candidate.birds, probability, gains[index] ?? 0, setting)];
   });
 }
 
@@ -127,7 +128,7 @@ function linkFrom(
   birds: number,
   probability: number,
   gain: number,
-  protocol: Protocol,
+  { protocol, waterbody }: Setting,
 ): FoundLink {
   const [first, second] = [pair.first.sighting, pair.second.sighting];
   return {
@@ -139,7 +140,7 @@ function linkFrom(
     probability,
     birds,
     proposed: probability >= protocol.linkThreshold,
-    evidence: [...pair.evidence(), ...learned(pair, gain)]
+    evidence: [...pair.evidence(), ...learned(pair, gain, waterbody)]
       .map(({ name, text, weight }) => ({ name, text, weight: round(weight) }))
       .toSorted(
         (one, other) =>
@@ -149,9 +150,13 @@ function linkFrom(
   };
 }
 
-function learned({ kind, first, second }: ScoredPair, gain: number): LinkEvidence[] {
+function learned(
+  { kind, first, second }: ScoredPair,
+  gain: number,
+  waterbody: Waterbody,
+): LinkEvidence[] {
   if (gain === 0) return [];
-  const [one, other] = [first.sighting.sighting.section, second.sighting.sighting.section];
+  const [one, other] = [named(first.sighting, waterbody), named(second.sighting, waterbody)];
   const movements =
     gain < 0
       ? say('movements are rarer in this count than expected beforehand')

@@ -201,7 +201,8 @@ function stated(first: Seen, second: Seen, waterbody: Waterbody): LinkEvidence[]
   return evidence;
 }
 
-function named(sighting: FlockSighting, waterbody: Waterbody): Said {
+/** Where a flock was seen, by the names of its sections. */
+export function named(sighting: FlockSighting, waterbody: Waterbody): Said {
   return joined(
     sighting.sections.map((section) => waterbody.nameOf(section)),
     ' + ',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Detection } from '../../../server/core/model/agreement.js';
+import { inEnglish } from '../../../server/core/model/saying.js';
 import type { Snapshot, Tally, TallyLine } from '../../../server/core/model/snapshot.js';
 import { defaultProtocol } from '../../../server/core/model/default-protocol.js';
 import { reconcile } from '../../../server/core/reconcile.js';
@@ -67,6 +68,11 @@ function detectionIn(
     .detection;
 }
 
+function warningOf(found: Detection | undefined): string {
+  const warning = found?.warning ?? null;
+  return warning === null ? '' : inEnglish(warning);
+}
+
 describe('detection from the flocks of two observers', () => {
   it('counts flocks that one saw and the other did not', () => {
     // Eight seen by both, three by the first alone, one by the second alone.
@@ -82,7 +88,7 @@ describe('detection from the flocks of two observers', () => {
     expect(found?.flocks.value).toBeCloseTo(120 / 9 - 1, 6);
     expect(found?.flocks.low).toBeGreaterThanOrEqual(12);
     expect(found?.missedByAll.value).toBeCloseTo(1 - 12 / (120 / 9 - 1), 6);
-    expect(found?.warning).toContain('harder to see');
+    expect(warningOf(found)).toContain('harder to see');
   });
 
   it('takes a flock whose birds the other has in another grouping as seen', () => {
@@ -149,7 +155,7 @@ describe('detection from the flocks of two observers', () => {
     ]);
     expect(few).toMatchObject({ seen: 9, matched: 6, model: null });
     expect(few?.flocks).toEqual({ value: null, low: null, high: null, n: 9 });
-    expect(few?.warning).toContain('at least 7');
+    expect(warningOf(few)).toContain('at least 7');
   });
 
   it('does not mind names of observers or the order of tallies', () => {
