@@ -1,7 +1,7 @@
 import { lastPerson } from './people/last-person.js';
 import { keptAtStart, readKeptAtStart } from './tallies/kept-at-start.js';
-import { beginUnpainted } from './ui/first-paint.js';
-import { startLanguage } from './ui/language.js';
+import { beginUnpainted, untilPainted } from './ui/first-paint.js';
+import { startLanguage, startWording } from './ui/language.js';
 
 const person = lastPerson();
 
@@ -15,4 +15,5 @@ export const started = Promise.all([
 ]).then(() => {
   // With nothing kept there is nothing to show before the server's answer.
   if (person !== null && keptAtStart(person.id)?.parts.length) beginUnpainted();
+  void untilPainted().then(startWording);
 });

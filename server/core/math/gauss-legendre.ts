@@ -1,8 +1,10 @@
+import { once } from '../once.js';
+
 /** Points on the half interval; the rule has twice as many and is exact to degree 4 · HALF − 1. */
 const HALF = 10;
 
 /** Nodes over 0 and weights of the 2 · HALF-point rule on [−1, 1]. */
-const RULE = legendreRule(2 * HALF);
+const rule = once(() => legendreRule(2 * HALF));
 
 /**
  * Integral of a smooth function over an interval by the 20-point Gauss–Legendre rule: exact for
@@ -13,7 +15,7 @@ export function integrate(f: (x: number) => number, from: number, to: number): n
   const middle = (from + to) / 2;
   const half = (to - from) / 2;
   let sum = 0;
-  for (const { node, weight } of RULE) {
+  for (const { node, weight } of rule()) {
     sum += weight * (f(middle - half * node) + f(middle + half * node));
   }
   return sum * half;

@@ -1,6 +1,6 @@
 /*
  * What the observer's pages cost and keep, on the built app, a real server and a real browser:
- *   (a) JavaScript that the tally page loads, packed by Brotli and by gzip as tightly as they can;
+ *   (a) JavaScript that the tally page loads for readers of each language, packed by Brotli and by gzip as tightly as they can;
  *   (b) time from opening that page without a network until it can be written in, on a processor
  *       slowed to a quarter;
  *   (c) 200 tallies that wait on the phone, sent through a network that breaks ten times in the
@@ -193,6 +193,50 @@ async function fillOutbox(page: Page): Promise<void> {
   );
 }
 
+/** Prints what JavaScript the page loads for a reader of a language. */
+async function weighPage(url: string, language: string): Promise<void> {
+  const page = await context.newPage();
+  const packed = new Map<string, { brotli: number; gzip: number }>();
+  const weighing: Promise<void>[] = [];
+  page.on('response', (response) => {
+    if (!response.url().endsWith('.js')) return;
+    weighing.push(
+      response.body().then((body) => {
+        const [brotli, gzip] = [brotliCompressSync(body), gzipSync(body, { level: 9 })];
+        packed.set(response.url(), { brotli: brotli.length, gzip: gzip.length });
+      }),
+    );
+  });
+  await page.addInitScript((chosen) => {
+    localStorage.setItem('countersign.language', JSON.stringify(chosen));
+    const look = (): void => {
+      if (document.querySelector('[role=combobox]') === null) requestAnimationFrame(look);
+      else Object.assign(window, { usableAt: performance.now() });
+    };
+    requestAnimationFrame(look);
+  }, language);
+  await page.goto(url);
+  await page.getByRole('combobox').first().waitFor();
+  await page.waitForLoadState('networkidle');
+  await Promise.all(weighing);
+  const needed = await page.evaluate(() =>
+    performance
+      .getEntriesByType('resource')
+      .filter(({ startTime }) => startTime < Number((window as { usableAt?: number }).usableAt))
+      .map(({ name }) => name),
+  );
+  const sum = (files: readonly { brotli: number; gzip: number }[]): string => {
+    const of = (packing: 'brotli' | 'gzip'): string =>
+      (files.reduce((all, file) => all + file[packing], 0) / 1000).toFixed(1);
+    return `${of('brotli')} kB packed by Brotli, ${of('gzip')} kB by gzip`;
+  };
+  console.log(
+    `(a) JavaScript until the tally can be written (${language}): ` +
+      `${sum([...packed].flatMap(([name, size]) => (needed.includes(name) ? size : [])))}; ` +
+      `with the parts that follow: ${sum([...packed.values()])}`,
+  );
+}
+
 const server = await startServer();
 const shaky = await network(server.port);
 const leader = new ApiClient(`http://localhost:${server.port}`);
@@ -217,46 +261,7 @@ try {
   });
 
   const form = `${shaky.url}/counts/${COUNT}/assignments/w0-s0`;
-  const page = await context.newPage();
-  const packed = new Map<string, { brotli: number; gzip: number }>();
-  const weighing: Promise<void>[] = [];
-  page.on('response', (response) => {
-    if (!response.url().endsWith('.js')) return;
-    weighing.push(
-      response.body().then((body) => {
-        const [brotli, gzip] = [brotliCompressSync(body), gzipSync(body, { level: 9 })];
-        packed.set(response.url(), { brotli: brotli.length, gzip: gzip.length });
-      }),
-    );
-  });
-  await page.addInitScript(() => {
-    const look = (): void => {
-      if (document.querySelector('[role=combobox]') === null) requestAnimationFrame(look);
-      else Object.assign(window, { usableAt: performance.now() });
-    };
-    requestAnimationFrame(look);
-  });
-  await page.goto(form);
-  await page.getByRole('combobox', { name: 'Add a line' }).waitFor();
-  await page.waitForLoadState('networkidle');
-  await Promise.all(weighing);
-  const needed = await page.evaluate(() =>
-    performance
-      .getEntriesByType('resource')
-      .filter(({ startTime }) => startTime < Number((window as { usableAt?: number }).usableAt))
-      .map(({ name }) => name),
-  );
-  const sum = (files: readonly { brotli: number; gzip: number }[]): string => {
-    const of = (packing: 'brotli' | 'gzip'): string =>
-      (files.reduce((all, file) => all + file[packing], 0) / 1000).toFixed(1);
-    return `${of('brotli')} kB packed by Brotli, ${of('gzip')} kB by gzip`;
-  };
-  console.log(
-    `(a) JavaScript until the tally can be written: ` +
-      `${sum([...packed].flatMap(([name, size]) => (needed.includes(name) ? size : [])))}; ` +
-      `with the parts that follow: ${sum([...packed.values()])}`,
-  );
-
+  for (const language of ['fr', 'en']) await weighPage(form, language);
   await context.close();
 
   shaky.cut(true);

@@ -17,15 +17,19 @@ interface Catalogue {
   readonly messages: Messages;
 }
 
-/** What a phone needs from the first page on, in one file for each language. */
-interface FirstTexts extends Catalogue {
-  /** In what words the checks that the pages share with the server are said; `null` for their own. */
-  readonly wording: Wording | null;
+interface FirstTexts {
+  readonly catalogues: readonly Messages[];
 }
 
+/** What a phone needs from the first page on, in one file for each language. */
 const firstTexts: Readonly<Record<Language, () => Promise<FirstTexts>>> = {
   en: () => import('./first-texts/en.js'),
   fr: () => import('./first-texts/fr.js'),
+};
+/** In what words the core speaks: its checks and field marks, which no first page begins with. */
+const wordings: Readonly<Record<Language, () => Promise<Wording>>> = {
+  en: () => Promise.resolve(ENGLISH),
+  fr: async () => (await import('./french-wording.js')).FRENCH,
 };
 const catalogues = import.meta.glob<Catalogue>([
   '../reviews/messages/*.po',
@@ -60,19 +64,19 @@ async function messagesOf(area: Area, chosen: Language): Promise<Messages> {
 
 let currentWording = ENGLISH;
 
-/** In what words the checks that the pages share with the server are said. */
+/** In what words the checks and field marks that the pages share with the server are said. */
 export function wording(): Wording {
   return currentWording;
 }
 
-/** Draws everything in a language from now on; all its texts are fetched before that. */
-async function change(chosen: Language): Promise<void> {
+/** Draws everything in a language from now on; all messages are fetched before that. */
+async function change(chosen: Language, words: Wording): Promise<void> {
   const [first, ...more] = await Promise.all([
     firstTexts[chosen](),
     ...[...areas].map((area) => messagesOf(area, chosen)),
   ]);
-  for (const messages of [first.messages, ...more]) i18n.load(chosen, messages);
-  currentWording = first.wording ?? ENGLISH;
+  for (const messages of [...first.catalogues, ...more]) i18n.load(chosen, messages);
+  currentWording = words;
   i18n.activate(chosen, [LOCALES[chosen]]);
   document.documentElement.lang = chosen;
 }
@@ -87,12 +91,23 @@ export async function loadMessages(...more: readonly Area[]): Promise<void> {
 
 /** Changes the language of every page; the choice is kept in this browser. */
 export async function chooseLanguage(chosen: Language): Promise<void> {
-  await change(chosen);
+  await change(chosen, await wordings[chosen]());
   writeKept(key, chosen);
 }
 
-/** The language chosen earlier in this browser, or else the first of the reader's that there is. */
+/**
+ * The language chosen earlier in this browser, or else the first of the reader's that there is. The words
+ * of the core are not waited for: no page begins with a fault or a field mark (`startWording`).
+ */
 export async function startLanguage(): Promise<void> {
   const asked = navigator.languages.map((tag) => tag.split('-', 1)[0]).find(isLanguage);
-  await change(readKept(key, isLanguage) ?? asked ?? 'en');
+  await change(readKept(key, isLanguage) ?? asked ?? 'en', ENGLISH);
+}
+
+/** Fetches the words of the core in the language that the pages started in. */
+export async function startWording(): Promise<void> {
+  const started = language();
+  const words = await wordings[started]();
+  // Another language may have been chosen meanwhile.
+  if (language() === started) currentWording = words;
 }

@@ -3,6 +3,4 @@ import { messages as plans } from '../../plans/messages/en.po';
 import { messages as tallies } from '../../tallies/messages/en.po';
 import { messages as ui } from '../messages/en.po';
 
-export const messages = { ...ui, ...people, ...plans, ...tallies };
-/** The core speaks English. */
-export const wording = null;
+export const catalogues = [ui, people, plans, tallies];
