@@ -50,14 +50,19 @@ export function watchKept<Value>(
   let stop = (): void => {
     isOver = true;
   };
-  keptDatabase().then((database) => {
-    if (isOver) return;
-    const watching = liveQuery(() => read(database)).subscribe({
-      next: onValue,
-      error: onFailure,
-    });
-    stop = () => watching.unsubscribe();
-  }, onFailure);
+  keptDatabase().then(
+    (database) => {
+      if (isOver) return;
+      const watching = liveQuery(() => read(database)).subscribe({
+        next: onValue,
+        error: onFailure,
+      });
+      stop = () => watching.unsubscribe();
+    },
+    () => {
+      if (!isOver) onFailure();
+    },
+  );
   return () => stop();
 }
 
