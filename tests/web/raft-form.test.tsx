@@ -1,8 +1,8 @@
 import { fireEvent, screen, within } from '@testing-library/react';
 import { describe, expect, test } from 'vitest';
-import type { OwnTallyFragment, TallyInput } from '../../web/src/graphql/generated/graphql.js';
+import type { TallyInput } from '../../web/src/graphql/generated/graphql.js';
 import { fakeServer, type FakeServer } from './fake-server.js';
-import { observerAnswers, ownPart } from './observer-count.js';
+import { observerAnswers, ownPart, ownTally } from './observer-count.js';
 import { openApp, reloadApp, useCleanBrowser } from './open-app.js';
 
 const form = '/counts/c1/assignments/a1';
@@ -180,22 +180,8 @@ describe('a mixed raft', () => {
     const part = ownPart();
     const [assignment] = part.assignments;
     if (assignment === undefined) throw new Error('The test count has an assignment.');
-    const submitted: OwnTallyFragment = {
+    const submitted = ownTally({
       id: 't-old',
-      sections: [{ id: 's1', name: 'North Bay' }],
-      window: { id: 'w1' },
-      vantage: { id: 'v1' },
-      party: [{ id: 'o1', name: 'Ingrid Vale' }],
-      start: '2027-01-16T08:15:00-05:00',
-      end: '2027-01-16T10:30:00-05:00',
-      scope: 'all-waterbirds',
-      coverage: 1,
-      seenArea: null,
-      conditions: null,
-      submittedAt: '2027-01-16T11:00:00-05:00',
-      version: 1,
-      replaces: null,
-      reason: null,
       total: 80,
       lines: [
         line('l1', 'Aythya marila', 'Greater Scaup', 60),
@@ -205,7 +191,7 @@ describe('a mixed raft', () => {
         { raft: 'raft 1', sample: '1', taxon: 'Aythya marila', number: 30 },
         { raft: 'raft 1', sample: '1', taxon: 'Aythya affinis', number: 10 },
       ],
-    };
+    });
     const server = fakeServer(
       observerAnswers(
         { ...part, assignments: [{ ...assignment, submitted: true }], myTallies: [submitted] },

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { TallyInput } from '../../web/src/graphql/generated/graphql.js';
 import { outboxOf } from '../../web/src/tallies/outbox.js';
 import { fakeServer, RefusalAnswer, type FakeServer } from './fake-server.js';
-import { observerAnswers, ownPart } from './observer-count.js';
+import { observerAnswers, ownPart, ownTally } from './observer-count.js';
 import { openApp, reloadApp, setOnline, useCleanBrowser } from './open-app.js';
 
 const form = '/counts/c1/assignments/a1';
@@ -244,23 +244,8 @@ describe('tally form', () => {
   });
 
   test('a correction names the tally it replaces and must say why', async () => {
-    const submitted = {
-      __typename: 'Tally',
+    const submitted = ownTally({
       id: 't-old',
-      sections: [{ id: 's1', name: 'North Bay' }],
-      window: { id: 'w1' },
-      vantage: { id: 'v1' },
-      party: [{ id: 'o1', name: 'Ingrid Vale' }],
-      start: '2027-01-16T08:15:00-05:00',
-      end: '2027-01-16T10:30:00-05:00',
-      scope: 'all-waterbirds',
-      coverage: 1,
-      seenArea: null,
-      conditions: null,
-      submittedAt: '2027-01-16T10:31:00-05:00',
-      version: 1,
-      replaces: null,
-      reason: null,
       total: 12,
       lines: [
         {
@@ -288,9 +273,11 @@ describe('tally form', () => {
           to: null,
           certainty: 'sure',
           note: null,
+          totalMethod: null,
+          marks: [],
         },
       ],
-    } as const;
+    });
     const part = ownPart();
     const [assignment] = part.assignments;
     if (assignment === undefined) throw new Error('The test count has an assignment.');
